@@ -1,0 +1,47 @@
+/** Where things lie: content, results, output. The only place that knows these paths. */
+import { createHash } from 'node:crypto';
+import { join, resolve } from 'node:path';
+
+export interface Places {
+  /** The folder that the museum writes: collection.md, plates/, techniques/ ... */
+  readonly content: string;
+  /** Results of all content folders, safe to delete. */
+  readonly cache: string;
+  /** `records/<slug>/record.json` of this content folder. */
+  readonly records: string;
+  /** Tile folders by digest, shared by all content folders. */
+  readonly tiles: string;
+  /** Private folders of running builds, on the same file system as the results. */
+  readonly scratch: string;
+  /** The exhibit. */
+  readonly out: string;
+}
+
+const project = resolve(import.meta.dirname, '..', '..');
+
+export interface PlaceOptions {
+  readonly content?: string | undefined;
+  readonly cache?: string | undefined;
+  readonly out?: string | undefined;
+}
+
+/** Paths from options, then from the environment, then the project's own folders. */
+export function findPlaces(
+  options: PlaceOptions = {},
+  env: NodeJS.ProcessEnv = process.env,
+): Places {
+  const content = resolve(options.content ?? env['MIRRORLEAF_CONTENT'] ?? join(project, 'content'));
+  const cache = resolve(
+    options.cache ?? env['MIRRORLEAF_CACHE'] ?? join(project, '.cache', 'mirrorleaf'),
+  );
+  const out = resolve(options.out ?? env['MIRRORLEAF_OUT'] ?? join(project, 'dist'));
+  const contentId = createHash('sha256').update(content).digest('hex').slice(0, 12);
+  return {
+    content,
+    cache,
+    records: join(cache, 'records', contentId),
+    tiles: join(cache, 'tiles'),
+    scratch: join(cache, 'scratch'),
+    out,
+  };
+}

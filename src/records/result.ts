@@ -1,0 +1,144 @@
+/**
+ * What the stages found out about one plate: the file `record.json` that the pages read.
+ * Written by `src/pipeline`, read by everyone else. All lengths of pictures are pixels.
+ */
+import { z } from 'zod';
+import { findingSchema } from './finding.ts';
+import { readings, setupKinds } from './vocabulary.ts';
+
+/** Raised when the shape below changes, so that an old result is made again. */
+export const resultVersion = 1;
+
+const digest = z.string().regex(/^[0-9a-f]{64}$/);
+const size = z.strictObject({
+  width: z.number().int().positive(),
+  height: z.number().int().positive(),
+});
+
+const exif = z.strictObject({
+  make: z.string().nullable(),
+  model: z.string().nullable(),
+  lens: z.string().nullable(),
+  focalLength: z.number().nullable(),
+  aperture: z.number().nullable(),
+  iso: z.number().nullable(),
+  seconds: z.number().nullable(),
+  /** Local time as the camera wrote it, `YYYY-MM-DDTHH:MM:SS`. */
+  taken: z.string().nullable(),
+});
+export type CameraExif = z.output<typeof exif>;
+
+const file = z.strictObject({
+  /** Relative to the plate's `captures/` folder. */
+  name: z.string(),
+  sha256: digest,
+  bytes: z.number().int().positive(),
+  format: z.enum(['tiff', 'jpeg', 'png', 'webp']),
+  width: z.number().int().positive(),
+  height: z.number().int().positive(),
+  channels: z.number().int().positive(),
+  depth: z.union([z.literal(8), z.literal(16)]),
+  /** Name of the embedded colour profile; null means none, and sRGB was assumed. */
+  profile: z.string().nullable(),
+  exif,
+  /** Mean luminance over all pixels, linear, 0 to 1. */
+  meanLuminance: z.number(),
+  /** Share of pixels with a channel at its largest code, 0 to 1. */
+  clippedShare: z.number(),
+});
+export type FileResult = z.output<typeof file>;
+
+const registration = z.discriminatedUnion('state', [
+  z.strictObject({ state: z.literal('base') }),
+  z.strictObject({
+    state: z.literal('registered'),
+    /** Takes a pixel of the capture to the base frame; row-major 3 x 3. */
+    homography: z.array(z.number()).length(9),
+    /** Upper bound of the error: twice the predicted corner deviation, base pixels. */
+    boundPixels: z.number(),
+    boundMicrometres: z.number().nullable(),
+    /** How the file lay: `as-is`, `mirrored`, `half-turned` or `mirrored and half-turned`. */
+    lay: z.enum(['as-is', 'mirrored', 'half-turned', 'mirrored and half-turned']),
+    /** `opposite` tones, as a positive and a negative have, or the `same`. */
+    polarity: z.enum(['same', 'opposite', 'unclear']),
+    method: z.string(),
+    tilesAgreed: z.number().int(),
+    tilesTried: z.number().int(),
+    /** Residual by region of the base frame, row-major grid; null where no tile could tell. */
+    residual: z.strictObject({
+      columns: z.number().int(),
+      rows: z.number().int(),
+      pixels: z.array(z.number().nullable()),
+    }),
+  }),
+  z.strictObject({ state: z.literal('failed'), reason: z.string() }),
+  z.strictObject({ state: z.literal('not-measured'), reason: z.string() }),
+]);
+export type Registration = z.output<typeof registration>;
+
+const capture = z.strictObject({
+  id: z.string(),
+  kind: z.enum(['single', 'bracket', 'lights', 'mosaic']),
+  setup: z.string(),
+  setupKind: z.enum(setupKinds),
+  reading: z.enum(readings),
+  files: z.array(file),
+  registration,
+});
+
+const view = z.strictObject({
+  id: z.string(),
+  /** Which sitting it belongs to. */
+  sitting: z.string(),
+  /** Captures it was made from. */
+  captures: z.array(z.string()).min(1),
+  kind: z.enum(['capture', 'merge', 'mosaic', 'derived']),
+  setupKind: z.enum(setupKinds),
+  reading: z.enum(readings),
+  /** Size of the picture that was tiled. */
+  ...size.shape,
+  /** True when the picture lies in the base frame, in register with the others that do. */
+  registered: z.boolean(),
+  /** Folder of tiles in the store; also the digest of everything that made them. */
+  tiles: digest,
+  /** Whole pictures that exist, `full/w,h/0/default.jpg`, smallest first. */
+  sizes: z.array(size).min(1),
+  /** How the picture was made, a sentence for the reader. */
+  made: z.string(),
+  /** What it must not be used for, where there is something to say. */
+  caution: z.string().nullable(),
+});
+export type ViewResult = z.output<typeof view>;
+
+const sitting = z.strictObject({
+  /** `sitting`, or the date that names the file under `sittings/`. */
+  id: z.string(),
+  date: z.string().nullable(),
+  base: z.string(),
+  camera: exif.omit({ seconds: true, taken: true }).extend({ distance: z.number().nullable() }),
+  captures: z.array(capture),
+});
+
+export const resultSchema = z.strictObject({
+  version: z.literal(resultVersion),
+  slug: z.string(),
+  /** Digest of everything that the result depends on. */
+  key: digest,
+  sittings: z.array(sitting).min(1),
+  /** The plate's own frame: the base capture of the first sitting. */
+  frame: z.strictObject({
+    ...size.shape,
+    pixelsPerMillimetre: z.number().nullable(),
+    /** Standard uncertainty of that figure. */
+    scaleUncertainty: z.number().nullable(),
+    /** Where the scale comes from, in words. */
+    scaleFrom: z.string(),
+  }),
+  views: z.array(view),
+  /** Ids of the positive- and the negative-reading view in register, where there are both. */
+  pair: z.strictObject({ positive: z.string(), negative: z.string() }).nullable(),
+  findings: z.array(findingSchema),
+});
+export type PlateResult = z.output<typeof resultSchema>;
+export type CaptureResult = z.output<typeof capture>;
+export type SittingResult = z.output<typeof sitting>;
