@@ -1,0 +1,73 @@
+import { mkdtemp, readdir, rm, writeFile } from 'node:fs/promises';
+import { hostname, tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterEach, beforeEach, expect, test } from 'vitest';
+import { withLock } from '../../src/pipeline/lock.ts';
+
+let folder: string;
+let file: string;
+
+beforeEach(async () => {
+  folder = await mkdtemp(join(tmpdir(), 'mirrorleaf-lock-'));
+  file = join(folder, 'lock');
+});
+afterEach(() => rm(folder, { recursive: true, force: true }));
+
+const owner = (pid: number, host: string, since: Date) =>
+  writeFile(file, JSON.stringify({ pid, host, since: since.toISOString() }));
+
+test('lets one in at a time, and all of them in the end', async () => {
+  let inside = 0;
+  let most = 0;
+  let total = 0;
+  const work = async () => {
+    inside += 1;
+    most = Math.max(most, inside);
+    await new Promise((done) => setTimeout(done, 20));
+    inside -= 1;
+    total += 1;
+  };
+  await Promise.all([withLock(file, work), withLock(file, work), withLock(file, work)]);
+  expect({ most, total }).toEqual({ most: 1, total: 3 });
+  expect(await readdir(folder)).toEqual([]);
+});
+
+test('gives the lock back when the work fails', async () => {
+  await expect(withLock(file, () => Promise.reject(new Error('no film')))).rejects.toThrow();
+  expect(await withLock(file, () => Promise.resolve('in'))).toBe('in');
+});
+
+test('takes over from an owner that no longer lives', async () => {
+  // Process numbers end well below this on every system that Node runs on.
+  await owner(2 ** 30, hostname(), new Date());
+  expect(await withLock(file, () => Promise.resolve('in'))).toBe('in');
+});
+
+test('takes over an unreadable lock', async () => {
+  await writeFile(file, '{"pid":');
+  expect(await withLock(file, () => Promise.resolve('in'))).toBe('in');
+});
+
+test('waits for an owner that lives and says who it is', async () => {
+  await owner(process.pid, hostname(), new Date(Date.now() - 5 * 60_000));
+  const said: string[] = [];
+  const attempt = withLock(file, () => Promise.resolve(), {
+    patience: 300,
+    onWait: (sentence) => said.push(sentence),
+  });
+  await expect(attempt).rejects.toThrow(
+    `process ${process.pid} on ${hostname()} (for 5 min) holds the lock`,
+  );
+  expect(said).toEqual([
+    `Waiting: process ${process.pid} on ${hostname()} (for 5 min) is building with the same cache folder.`,
+  ]);
+});
+
+test('believes a stranger for twelve hours and no longer', async () => {
+  await owner(1, 'another-machine', new Date(Date.now() - 11 * 3_600_000));
+  await expect(withLock(file, () => Promise.resolve(), { patience: 0 })).rejects.toThrow(
+    'another-machine',
+  );
+  await owner(1, 'another-machine', new Date(Date.now() - 13 * 3_600_000));
+  expect(await withLock(file, () => Promise.resolve('in'))).toBe('in');
+});
