@@ -28,7 +28,7 @@ const exif = z.strictObject({
 });
 export type CameraExif = z.output<typeof exif>;
 
-const file = z.strictObject({
+export const fileSchema = z.strictObject({
   /** Relative to the plate's `captures/` folder. */
   name: z.string(),
   sha256: digest,
@@ -46,9 +46,9 @@ const file = z.strictObject({
   /** Share of pixels with a channel at its largest code, 0 to 1. */
   clippedShare: z.number(),
 });
-export type FileResult = z.output<typeof file>;
+export type FileResult = z.output<typeof fileSchema>;
 
-const registration = z.discriminatedUnion('state', [
+export const registrationSchema = z.discriminatedUnion('state', [
   z.strictObject({ state: z.literal('base') }),
   z.strictObject({
     state: z.literal('registered'),
@@ -74,7 +74,7 @@ const registration = z.discriminatedUnion('state', [
   z.strictObject({ state: z.literal('failed'), reason: z.string() }),
   z.strictObject({ state: z.literal('not-measured'), reason: z.string() }),
 ]);
-export type Registration = z.output<typeof registration>;
+export type Registration = z.output<typeof registrationSchema>;
 
 const capture = z.strictObject({
   id: z.string(),
@@ -82,8 +82,8 @@ const capture = z.strictObject({
   setup: z.string(),
   setupKind: z.enum(setupKinds),
   reading: z.enum(readings),
-  files: z.array(file),
-  registration,
+  files: z.array(fileSchema),
+  registration: registrationSchema,
 });
 
 const view = z.strictObject({
@@ -92,6 +92,8 @@ const view = z.strictObject({
   sitting: z.string(),
   /** Captures it was made from. */
   captures: z.array(z.string()).min(1),
+  /** SHA-256 of the capture files it was made from. */
+  sources: z.array(digest).min(1),
   kind: z.enum(['capture', 'merge', 'mosaic', 'derived']),
   setupKind: z.enum(setupKinds),
   reading: z.enum(readings),
