@@ -1,0 +1,73 @@
+/**
+ * What can be wrong with a file before any stage sees its pixels, as a value: a stable word for
+ * programs, a sentence for the person, and what to do.
+ */
+
+export const captureFaultCodes = [
+  'file-missing',
+  'file-unreadable',
+  'file-empty',
+  'file-type',
+  'file-misnamed',
+  'file-damaged',
+  'camera-raw',
+  'colour-space',
+  'pixel-format',
+  'several-pages',
+  'transparent',
+  'over-pixel-limit',
+] as const;
+export type CaptureFaultCode = (typeof captureFaultCodes)[number];
+
+/** The failure value that `readCapture` gives. */
+export interface CaptureFailure {
+  readonly ok: false;
+  readonly code: CaptureFaultCode;
+  /** What was found and what was expected. */
+  readonly message: string;
+  /** What to do next. */
+  readonly remedy: string;
+}
+
+/** The same, thrown from the depth of a reader to the door. */
+export class CaptureFault extends Error {
+  readonly code: CaptureFaultCode;
+  readonly remedy: string;
+
+  constructor(code: CaptureFaultCode, message: string, remedy: string) {
+    super(message);
+    this.name = 'CaptureFault';
+    this.code = code;
+    this.remedy = remedy;
+  }
+}
+
+/** A fault as a value; anything else is a mistake of ours and is thrown on. */
+export function asFailure(error: unknown): CaptureFailure {
+  if (!(error instanceof CaptureFault)) throw error;
+  return { ok: false, code: error.code, message: error.message, remedy: error.remedy };
+}
+
+/** The refusal of a sensor's own data, which has no tones or colours before it is developed. */
+export function cameraRaw(name: string): CaptureFault {
+  return new CaptureFault(
+    'camera-raw',
+    `${name} holds a camera's raw data, which has to be developed before it is a picture.`,
+    'Develop it with the same fixed settings for the whole sitting and export a 16-bit TIFF.',
+  );
+}
+
+/** The fault for a file that libvips gives up on. */
+export function damaged(name: string, error: unknown): CaptureFault {
+  const said = error instanceof Error ? error.message : String(error);
+  const reason = said
+    .split('\n')[0]
+    .replace(/^Input file (has corrupt header: )?/, '')
+    .replace(/(\/[^/\s:]+)+\//g, '')
+    .slice(0, 200);
+  return new CaptureFault(
+    'file-damaged',
+    `${name} cannot be decoded to its last pixel (${reason}).`,
+    'Copy the file again from the camera or the archive and compare checksums; if it stays so, export it again.',
+  );
+}

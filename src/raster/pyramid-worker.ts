@@ -1,0 +1,31 @@
+/** The other end of `tile-picture.ts`: one job, one answer. */
+import { parentPort, workerData } from 'node:worker_threads';
+import { openRows } from './capture-rows.ts';
+import { asFailure, CaptureFault } from './capture-fault.ts';
+import { writePyramid, type PyramidResult } from './pyramid.ts';
+import { type TileAnswer, type TileJob } from './tile-picture.ts';
+import { warpRows } from './warped-rows.ts';
+
+async function tile(job: TileJob): Promise<PyramidResult> {
+  const source = await openRows(job.path, job);
+  try {
+    const { frame } = job;
+    const rows = frame ? warpRows(source, frame.homography, frame.width, frame.height) : source;
+    return await writePyramid(rows, job);
+  } finally {
+    await source.close();
+  }
+}
+
+function failed(error: unknown): TileAnswer {
+  if (error instanceof CaptureFault) return asFailure(error);
+  const message = error instanceof Error ? (error.stack ?? error.message) : String(error);
+  return { ok: false, code: null, message };
+}
+
+parentPort?.postMessage(
+  await tile(workerData as TileJob).then<TileAnswer, TileAnswer>(
+    (value) => ({ ok: true, value }),
+    failed,
+  ),
+);

@@ -1,0 +1,169 @@
+/**
+ * A deep-zoom pyramid from one pass over the rows of a picture: every level at once, shrunk in
+ * linear light, nothing kept on disk but the result. Memory grows with the picture's width, not
+ * with its height.
+ *
+ * The result is an IIIF Image API 3.0 service of level 0, which any host of static files can
+ * serve. `info.json` is written last: a folder that has one is complete.
+ *
+ * References: see `pyramid-geometry.ts`.
+ */
+import { copyFile, mkdir, writeFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import { linearised, type Light } from '../imaging/colour/light.ts';
+import { halveRows, type TakeRow } from './halve-rows.ts';
+import { jpegSink } from './jpeg-sink.ts';
+import { paintRow } from './paint-row.ts';
+import { type PictureSink } from './picture-sink.ts';
+import {
+  infoDocument,
+  levelShapes,
+  pyramidAddresses,
+  tileAddress,
+  wholeAddress,
+  wholeLevels,
+  type LevelShape,
+  type PictureSize,
+} from './pyramid-geometry.ts';
+import { rightsPacket, type PictureRights } from './rights-packet.ts';
+import { type RowSource } from './row-source.ts';
+
+/** Pixels of the largest whole picture; larger ones are given as tiles alone. */
+export const defaultMaxPixels = 4_200_000;
+
+export interface PyramidOptions {
+  /** Folder that receives the files; made when absent. The caller moves it into place. */
+  readonly folder: string;
+  /** Address of the service in `info.json`, without a final slash. */
+  readonly id: string;
+  /** Side of a tile, pixels. */
+  readonly tile?: number | undefined;
+  /** JPEG quality, 1 to 100. */
+  readonly quality?: number | undefined;
+  /** Rights, credit and text alternative, written into whole pictures. */
+  readonly metadata?: PictureRights | undefined;
+  /** Pixels of the largest whole picture. */
+  readonly maxPixels?: number | undefined;
+}
+
+export interface PyramidResult {
+  readonly width: number;
+  readonly height: number;
+  /** Whole pictures that exist, smallest first. */
+  readonly sizes: readonly PictureSize[];
+  /** Pictures written, tiles and whole ones. */
+  readonly tiles: number;
+}
+
+/**
+ * Write the pyramid of a picture. The same rows and options give the same bytes.
+ *
+ * @throws what the source's rows throw, and the first error of the encoder; then there is no
+ *   `info.json`.
+ */
+export async function writePyramid(
+  source: RowSource,
+  options: PyramidOptions,
+): Promise<PyramidResult> {
+  const { folder, id, tile = 512, quality = 85, maxPixels = defaultMaxPixels } = options;
+  const packet = options.metadata && rightsPacket(options.metadata);
+  await mkdir(folder, { recursive: true });
+  await paintPyramid(
+    source,
+    { tile, maxPixels },
+    jpegSink(folder, { channels: source.channels, quality, packet }),
+  );
+
+  const { width, height } = source;
+  const info = infoDocument(id, source, tile, maxPixels, options.metadata?.statement);
+  const sizes = info['sizes'] as PictureSize[];
+  const largest = sizes[sizes.length - 1];
+  await mkdir(join(folder, 'full/max/0'), { recursive: true });
+  await copyFile(
+    join(folder, wholeAddress(largest), 'default.jpg'),
+    join(folder, 'full/max/0/default.jpg'),
+  );
+  await writeFile(join(folder, 'info.json'), `${JSON.stringify(info, null, 2)}\n`);
+  return { width, height, sizes, tiles: pyramidAddresses(source, tile, maxPixels).length };
+}
+
+/** Every picture of the pyramid but `full/max`, as painted bytes, to a sink. */
+export async function paintPyramid(
+  source: RowSource,
+  { tile, maxPixels }: { tile: number; maxPixels: number },
+  sink: PictureSink,
+): Promise<void> {
+  const levels = levelShapes(source.width, source.height, tile);
+  const whole = new Set(wholeLevels(levels, maxPixels));
+  let take: TakeRow | null = null;
+  for (const level of levels.toReversed()) {
+    const light = level.factor === 1 ? source.light : linearised(source.light);
+    const parts = [
+      tileRows(source, level, tile, light, sink),
+      // The level that fits one tile is a whole picture already.
+      ...(whole.has(level) && level !== levels.at(-1)
+        ? [wholeRows(source.channels, level, light, sink)]
+        : []),
+      ...(take ? [halveRows(source, level, source.channels, light.toLinear, take)] : []),
+    ];
+    take = (codes, at) => {
+      for (const part of parts) part(codes, at);
+    };
+  }
+  const line = source.width * source.channels;
+  for await (const { data, rows } of source.batches()) {
+    for (let r = 0; r < rows; r += 1) {
+      take!(data, r * line);
+      if (sink.full) await sink.ready();
+    }
+  }
+  await sink.finish();
+}
+
+/** Cuts the rows of a level into tiles. */
+function tileRows(
+  source: RowSource,
+  level: LevelShape,
+  tile: number,
+  light: Light,
+  sink: PictureSink,
+): TakeRow {
+  const { width, height } = level;
+  const { channels } = source;
+  const paint = paintRow(light);
+  const columns = Math.ceil(width / tile);
+  const band: Uint8Array[] = [];
+  let y = 0;
+  return (codes, at) => {
+    const row = y % tile;
+    for (let column = 0; column < columns; column += 1) {
+      if (row === 0) band[column] = sink.room(tile * tile * channels);
+      const samples = Math.min(tile, width - column * tile) * channels;
+      paint(codes, at + column * tile * channels, band[column], row * samples, samples);
+    }
+    y += 1;
+    if (row < tile - 1 && y < height) return;
+    for (let column = 0; column < columns; column += 1) {
+      const address = tileAddress(source, level, tile, column, Math.floor((y - 1) / tile));
+      sink.take(address, band[column], Math.min(tile, width - column * tile), row + 1);
+    }
+  };
+}
+
+/** Collects the rows of a level into one picture. */
+function wholeRows(
+  channels: 1 | 3,
+  { width, height }: LevelShape,
+  light: Light,
+  sink: PictureSink,
+): TakeRow {
+  const paint = paintRow(light);
+  const line = width * channels;
+  const picture = sink.room(line * height);
+  let y = 0;
+  return (codes, at) => {
+    paint(codes, at, picture, y * line, line);
+    y += 1;
+    if (y === height) sink.take(wholeAddress({ width, height }), picture, width, height);
+  };
+}

@@ -1,0 +1,220 @@
+/**
+ * A picture seen through a homography, again as rows: only the band of source rows that one
+ * output row needs is held, so a capture of any height can be brought into the plate's frame in
+ * the same pass that makes its pyramid.
+ *
+ * Interpolation is Catmull-Rom on 4 x 4 samples in linear light; it passes through the samples
+ * and keeps the contrast of fine detail better than a bilinear one. Outside the capture the
+ * frame is black: nothing is invented there.
+ *
+ * References
+ * - Catmull, E. and Rom, R. (1974). A class of local interpolating splines. In Computer Aided
+ *   Geometric Design, 317-326. doi:10.1016/B978-0-12-079050-0.50020-5
+ * - Keys, R. G. (1981). Cubic convolution interpolation for digital image processing. IEEE
+ *   Trans. ASSP 29(6), 1153-1160 (the same kernel, a = -1/2). doi:10.1109/TASSP.1981.1163711
+ *   (both DOIs from memory)
+ */
+import { linearised } from '../imaging/colour/light.ts';
+import { invert3, multiply3 } from '../imaging/colour/matrix3.ts';
+import { project, type Homography } from '../imaging/conventions.ts';
+import { type RowBatch, type RowSource } from './row-source.ts';
+
+/** Positions between two samples that have weights of their own; finer steps do not show. */
+const phases = 512;
+/** Sum of the four weights of a phase. */
+const unity = 16384;
+/** Largest band of source rows: a capture turned by a right angle would need all of them. */
+const bandLimitBytes = 512 * 1024 * 1024;
+
+const weights = catmullRomWeights();
+
+function catmullRomWeights(): Int32Array {
+  const table = new Int32Array((phases + 1) * 4);
+  for (let p = 0; p <= phases; p += 1) {
+    const t = p / phases;
+    const w = [
+      -(t ** 3) / 2 + t * t - t / 2,
+      1.5 * t ** 3 - 2.5 * t * t + 1,
+      -1.5 * t ** 3 + 2 * t * t + t / 2,
+      t ** 3 / 2 - (t * t) / 2,
+    ].map((v) => Math.round(v * unity));
+    w[1] += unity - w.reduce((a, b) => a + b); // flat areas stay exactly what they are
+    table.set(w, p * 4);
+  }
+  return table;
+}
+
+/**
+ * Rows of `source` in another frame, as linear light of 16 bits.
+ *
+ * @param homography Takes a pixel of the source to the frame, as in a registration.
+ * @throws RangeError if the homography has no inverse or lays the source across the frame.
+ */
+export function warpRows(
+  source: RowSource,
+  homography: Homography,
+  width: number,
+  height: number,
+): RowSource {
+  const inverse = invert3(homography);
+  // A capture that lay half turned is read from its last row, so that rows come as they are needed.
+  const upsideDown = project(inverse, width / 2, height - 1)[1] < project(inverse, width / 2, 0)[1];
+  const toSource: Homography = upsideDown
+    ? multiply3([1, 0, 0, 0, -1, source.height - 1, 0, 0, 1], inverse)
+    : inverse;
+  const bands = neededBands(toSource, source.height, width, height);
+  const bandRows = widestBand(bands);
+  if (bandRows * source.width * source.channels * 2 > bandLimitBytes) {
+    throw new RangeError(
+      `The homography needs ${bandRows} rows of the capture for one row of the frame, more than is held at once. ` +
+        'Turn the capture so that it lies as the base does, then align it again.',
+    );
+  }
+  return {
+    width,
+    height,
+    channels: source.channels,
+    depth: 16,
+    light: linearised(source.light),
+    async *batches(order = 'down') {
+      if (order === 'up') throw new RangeError('A warped picture is read from its first row.');
+      yield* warp(source, upsideDown ? 'up' : 'down', toSource, bands, bandRows, width);
+    },
+    close: () => source.close(),
+  };
+}
+
+/** First and last source row that each row of the frame needs; v is monotone along a row. */
+function neededBands(
+  m: Homography,
+  sourceHeight: number,
+  width: number,
+  height: number,
+): (readonly [number, number])[] {
+  const clamped = (v: number): number => Math.min(sourceHeight - 1, Math.max(0, v));
+  return Array.from({ length: height }, (_, y) => {
+    const a = project(m, 0, y)[1];
+    const b = project(m, width - 1, y)[1];
+    return [
+      clamped(Math.floor(Math.min(a, b)) - 1),
+      clamped(Math.floor(Math.max(a, b)) + 2),
+    ] as const;
+  });
+}
+
+/** Rows between the last one that has come and the first one that is still needed, at most. */
+function widestBand(bands: readonly (readonly [number, number])[]): number {
+  let come = 0;
+  let widest = 1;
+  for (const [from, to] of bands) {
+    come = Math.max(come, to);
+    widest = Math.max(widest, come - from + 1);
+  }
+  return widest;
+}
+
+async function* warp(
+  source: RowSource,
+  order: 'down' | 'up',
+  m: Homography,
+  bands: readonly (readonly [number, number])[],
+  bandRows: number,
+  width: number,
+): AsyncGenerator<RowBatch> {
+  const { channels } = source;
+  const line = source.width * channels;
+  const ringRows = bandRows + 1;
+  const ring = new Uint16Array(ringRows * line);
+  const out = new Uint16Array(width * channels);
+  const sample = sampler(source, ring, ringRows);
+  const rows = linearRows(source, order, ring, ringRows);
+  let held = 0;
+  for (const [y, [, last]] of bands.entries()) {
+    while (held <= last && !(await rows.next()).done) held += 1;
+    sample(m, y, out);
+    yield { data: out, rows: 1 };
+  }
+  await rows.return(undefined);
+}
+
+/** Puts one source row after another into the ring, as linear light. */
+async function* linearRows(
+  source: RowSource,
+  order: 'down' | 'up',
+  ring: Uint16Array,
+  ringRows: number,
+): AsyncGenerator<void, undefined> {
+  const line = source.width * source.channels;
+  const { toLinear } = source.light;
+  let y = 0;
+  for await (const { data, rows } of source.batches(order)) {
+    for (let r = 0; r < rows; r += 1, y += 1) {
+      const to = (y % ringRows) * line;
+      for (let i = 0, from = r * line; i < line; i += 1) ring[to + i] = toLinear[data[from + i]];
+      yield;
+    }
+  }
+}
+
+/** Fills one row of the frame from the ring. */
+function sampler(
+  source: RowSource,
+  ring: Uint16Array,
+  ringRows: number,
+): (m: Homography, y: number, out: Uint16Array) => void {
+  const { width: W, height: H, channels: C } = source;
+  const line = W * C;
+  const size = ringRows * line;
+  const sums = new Float64Array(C);
+  return (m, y, out) => {
+    const width = out.length / C;
+    let u = m[1] * y + m[2];
+    let v = m[4] * y + m[5];
+    let w = m[7] * y + m[8];
+    for (let x = 0, o = 0; x < width; x += 1, o += C, u += m[0], v += m[3], w += m[6]) {
+      const sx = u / w;
+      const sy = v / w;
+      if (!(sx >= -0.5 && sx <= W - 0.5 && sy >= -0.5 && sy <= H - 0.5)) {
+        for (let c = 0; c < C; c += 1) out[o + c] = 0;
+        continue;
+      }
+      const ix = Math.floor(sx);
+      const iy = Math.floor(sy);
+      const px = (((sx - ix) * phases + 0.5) | 0) * 4;
+      const py = (((sy - iy) * phases + 0.5) | 0) * 4;
+      if (ix >= 1 && ix < W - 2 && iy >= 1 && iy < H - 2) {
+        const w0 = weights[px];
+        const w1 = weights[px + 1];
+        const w2 = weights[px + 2];
+        const w3 = weights[px + 3];
+        let at = ((iy - 1) % ringRows) * line + (ix - 1) * C;
+        sums.fill(0);
+        for (let j = 0; j < 4; j += 1) {
+          const z = weights[py + j];
+          for (let c = 0; c < C; c += 1) {
+            const i = at + c;
+            sums[c] +=
+              z * (w0 * ring[i] + w1 * ring[i + C] + w2 * ring[i + 2 * C] + w3 * ring[i + 3 * C]);
+          }
+          at += line;
+          if (at >= size) at -= size;
+        }
+      } else {
+        // At the border the outermost pixels repeat.
+        sums.fill(0);
+        for (let j = 0; j < 4; j += 1) {
+          const row = (Math.min(H - 1, Math.max(0, iy - 1 + j)) % ringRows) * line;
+          for (let i = 0; i < 4; i += 1) {
+            const at = row + Math.min(W - 1, Math.max(0, ix - 1 + i)) * C;
+            const z = weights[py + j] * weights[px + i];
+            for (let c = 0; c < C; c += 1) sums[c] += z * ring[at + c];
+          }
+        }
+      }
+      for (let c = 0; c < C; c += 1) {
+        const value = sums[c] / (unity * unity) + 0.5;
+        out[o + c] = value < 0 ? 0 : value > 65535 ? 65535 : value;
+      }
+    }
+  };
+}
