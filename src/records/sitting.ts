@@ -3,13 +3,19 @@
  * Silence is allowed almost everywhere: EXIF fills what it knows, and the rest stays unknown.
  */
 import { z } from 'zod';
-import { captureFile, id, millimetres, text } from './fields.ts';
+import { amount, between, captureFile, id, millimetres, text } from './fields.ts';
 import { readings, setupKinds } from './vocabulary.ts';
 
-const bearing = z.number().min(0).max(360);
-const height = z.number().min(0).max(90);
-const seconds = z.number().positive('seconds above 0');
-const point = z.tuple([z.number(), z.number()]);
+const bearing = between(0, 360, 'a bearing in degrees, from 0 to 360 clockwise from the top edge');
+const height = between(0, 90, 'a height in degrees, from 0 to 90 above the plate');
+const seconds = amount('an exposure time in seconds above 0, such as 0.125');
+const aperture = amount('an f-number above 0, such as 8');
+const iso = amount('an ISO speed above 0, such as 100');
+const place = z
+  .number('a whole number from 0')
+  .int('a whole number from 0')
+  .min(0, 'a whole number from 0');
+const point = z.tuple([z.number(), z.number()], 'a point [x, y] in pixels');
 
 const lamp = z.strictObject({
   /** Degrees clockwise from the plate's top edge as the camera sees it. */
@@ -36,9 +42,9 @@ const setup = z.strictObject({
   /** The sheet of glass at 45 degrees for an axial set-up. */
   glass: z
     .strictObject({
-      index: z.number().gt(1).lt(3).optional(),
+      index: between(1.1, 3, 'a refractive index, such as 1.52').optional(),
       thickness: millimetres.optional(),
-      angle: z.number().min(0).max(90).optional(),
+      angle: between(0, 90, 'an angle in degrees, from 0 to 90').optional(),
     })
     .optional(),
   note: text.optional(),
@@ -46,8 +52,8 @@ const setup = z.strictObject({
 
 const exposure = z.strictObject({
   seconds: seconds.optional(),
-  aperture: z.number().positive().optional(),
-  iso: z.number().positive().optional(),
+  aperture: aperture.optional(),
+  iso: iso.optional(),
 });
 
 const frame = z.strictObject({
@@ -56,8 +62,8 @@ const frame = z.strictObject({
   bearing: bearing.optional(),
   height: height.optional(),
   /** Place in a mosaic, from 0 at the top left. */
-  row: z.number().int().min(0).optional(),
-  column: z.number().int().min(0).optional(),
+  row: place.optional(),
+  column: place.optional(),
 });
 
 const capture = z
@@ -66,17 +72,21 @@ const capture = z
     /** One picture, or a set that makes one picture. */
     kind: z.enum(['single', 'bracket', 'lights', 'mosaic']).default('single'),
     file: captureFile.optional(),
-    frames: z.array(frame).min(2, 'at least two frames').optional(),
+    frames: z
+      .array(frame)
+      .min(2, 'at least two frames')
+      .max(5000, 'at most 5000 frames')
+      .optional(),
     /** Name of one of `setups`, or one of the kinds of set-up. */
     setup: text,
     reading: z.enum(readings),
     exposure: exposure.optional(),
     /** Glossy ball in the frame: centre and radius in pixels. */
     ball: z
-      .strictObject({ x: z.number(), y: z.number(), radius: z.number().positive() })
+      .strictObject({ x: z.number(), y: z.number(), radius: amount('a radius in pixels above 0') })
       .optional(),
     /** Part of each side that neighbouring frames of a mosaic share, 0 to 1. */
-    overlap: z.number().gt(0).lt(1).optional(),
+    overlap: between(0.01, 0.99, 'the shared part of each side, such as 0.3').optional(),
     /** Frame of an even white field under the same light. */
     blank: captureFile.optional(),
     target: z
@@ -85,12 +95,16 @@ const capture = z
         kind: z.enum(['24-patch', 'slanted-edge', 'scale']),
         /** Corners in pixels, clockwise from the top left. */
         corners: z.tuple([point, point, point, point]).optional(),
+        /** When a 24-patch target was made: its colours changed in November 2014. */
+        edition: z.enum(['before-2014-11', 'from-2014-11']).optional(),
+        /** Length of a scale from its first corner to its second, mm. */
+        length: millimetres.optional(),
       })
       .optional(),
     /** Pairs of points, pixels in this capture and in the base, as a start for the alignment. */
     controlPoints: z
       .array(z.strictObject({ here: point, base: point }))
-      .min(4)
+      .min(4, 'at least four pairs of points')
       .optional(),
     note: text.optional(),
   })
@@ -103,7 +117,7 @@ const capture = z
 
 export const sittingSchema = z.strictObject({
   /** Day of the sitting. */
-  date: z.iso.date().optional(),
+  date: z.iso.date('a day written as YYYY-MM-DD').optional(),
   /** A role or a name. */
   operator: text.optional(),
   camera: z
@@ -113,24 +127,24 @@ export const sittingSchema = z.strictObject({
       lens: text.optional(),
       /** mm */
       focalLength: millimetres.optional(),
-      aperture: z.number().positive().optional(),
-      iso: z.number().positive().optional(),
+      aperture: aperture.optional(),
+      iso: iso.optional(),
       /** From the lens to the plate, mm. */
       distance: millimetres.optional(),
     })
     .default({}),
   scale: z
     .strictObject({
-      pixelsPerMillimetre: z.number().positive(),
+      pixelsPerMillimetre: amount('pixels per millimetre, a number above 0'),
       /** Standard uncertainty of that figure, pixels per mm. */
-      uncertainty: z.number().positive().optional(),
+      uncertainty: amount('an uncertainty in pixels per millimetre, above 0').optional(),
       from: z.enum(['target', 'plate-edges', 'stated']).default('stated'),
     })
     .optional(),
   /** Id of the capture that defines the plate's pixel frame; the first one where nothing is said. */
   base: id.optional(),
   setups: z.record(id, setup).default({}),
-  captures: z.array(capture).min(1, 'at least one capture'),
+  captures: z.array(capture, 'a list of captures').min(1, 'at least one capture'),
 });
 
 export type SittingRecord = z.output<typeof sittingSchema>;
@@ -140,8 +154,8 @@ export type LampRecord = SetupRecord['lamps'][number];
 
 /** The set-up that a capture names; a bare kind stands for a set-up of that kind with nothing recorded. */
 export function setupOf(sitting: SittingRecord, capture: CaptureRecord): SetupRecord | null {
-  const named = sitting.setups[capture.setup] as SetupRecord | undefined;
-  if (named) return named;
+  // A name such as "constructor" is on every object, but is no set-up.
+  if (Object.hasOwn(sitting.setups, capture.setup)) return sitting.setups[capture.setup];
   const kind = setupKinds.find((k) => k === capture.setup);
   return kind ? { kind, lamps: [] } : null;
 }
