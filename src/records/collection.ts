@@ -1,6 +1,10 @@
 /** `content/collection.md`: whose exhibit this is, and what its plates have in common. */
 import { z } from 'zod';
-import { rightsUri, slug, text } from './fields.ts';
+import { rightsUri, slug, text, webAddress } from './fields.ts';
+
+const contactPhrase = 'an e-mail address or a web address';
+const languagePhrase = 'a language tag, such as "en" or "fr-CA"';
+const colourPhrase = 'a colour written as #rrggbb in quotes, such as "#a9823c"';
 
 export const collectionSchema = z.strictObject({
   /** Name of the exhibit. */
@@ -9,18 +13,18 @@ export const collectionSchema = z.strictObject({
   institution: z.strictObject({
     name: text,
     place: text.optional(),
-    homepage: z.url().optional(),
+    homepage: webAddress.optional(),
   }),
   /** Where a reader may write to: an e-mail address or a page. */
-  contact: z.union([z.email(), z.url()]).optional(),
+  contact: z.union([z.email(contactPhrase), webAddress], contactPhrase).optional(),
   /**
    * The address the exhibit will have, with its path: `https://example.org/plates/`.
    * Interchange documents (IIIF) need absolute addresses.
    */
-  address: z.url().optional(),
+  address: webAddress.optional(),
   /** Languages of the interface, the first is the default. BCP 47. */
   languages: z
-    .array(z.string().regex(/^[a-z]{2,3}(-[A-Za-z0-9]+)*$/))
+    .array(z.string(languagePhrase).regex(/^[a-z]{2,3}(-[A-Za-z0-9]+)*$/, languagePhrase))
     .min(1)
     .default(['en']),
   /** Rights of the pictures where a plate says nothing else: a registry URI. */
@@ -29,8 +33,8 @@ export const collectionSchema = z.strictObject({
   credit: text.optional(),
   /** Accent colour as #rrggbb; the brass of a mat where nothing is said. */
   accent: z
-    .string()
-    .regex(/^#[0-9a-f]{6}$/i, 'a colour written as #rrggbb')
+    .string(colourPhrase)
+    .regex(/^#[0-9a-f]{6}$/i, colourPhrase)
     .optional(),
   /** Slug of the plate that opens the home page; the first one where nothing is said. */
   opening: slug.optional(),

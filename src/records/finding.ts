@@ -14,6 +14,10 @@ export const findingSchema = z.strictObject({
   file: z.string().nullable(),
   /** Line in that file, from 1, for text files. */
   line: z.number().int().positive().nullable().default(null),
+  /** Column in that line, from 1, where it is known. */
+  column: z.number().int().positive().optional(),
+  /** Field of a record, such as `captures.2.seconds`, where it is about one. */
+  field: z.string().optional(),
   /** Stable word for programs and for the technique pages: `clipped`, `unknown-key`. */
   code: z.string().regex(/^[a-z0-9]+(-[a-z0-9]+)*$/),
   /** What was found and what was expected: a full sentence with its values. */

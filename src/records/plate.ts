@@ -1,9 +1,11 @@
 /** `plate.md` front matter: the object record. DESIGN of the words is in DEVELOPERS.md. */
 import { z } from 'zod';
-import { edtf, id, millimetres, region, rightsUri, text } from './fields.ts';
+import { edtf, id, millimetres, region, rightsUri, text, webAddress } from './fields.ts';
 import { conditionTerms, orientations, processes, type Process } from './vocabulary.ts';
 
 const processWords = Object.keys(processes) as [Process, ...Process[]];
+
+const sizePhrase = 'a trade name, such as "sixth", or [width, height] in millimetres';
 
 export const plateSchema = z.strictObject({
   /** Title as a curator would set it on a label. */
@@ -13,7 +15,11 @@ export const plateSchema = z.strictObject({
   /** What kind of plate; `{ name: other, text: ... }` for anything else. */
   process: z.union([
     z.enum(processWords),
-    z.strictObject({ name: z.enum(processWords), text: text.optional(), aat: z.url().optional() }),
+    z.strictObject({
+      name: z.enum(processWords),
+      text: text.optional(),
+      aat: webAddress.optional(),
+    }),
   ]),
   /** Who made it, as far as known. */
   maker: z
@@ -24,7 +30,7 @@ export const plateSchema = z.strictObject({
   /** Where it was made. */
   place: text.optional(),
   /** A trade name ("sixth") or `[width, height]` in millimetres as the camera sees it. */
-  size: z.union([text, z.tuple([millimetres, millimetres])]).optional(),
+  size: z.union([text, z.tuple([millimetres, millimetres], sizePhrase)], sizePhrase).optional(),
   /** `laterally-reversed` as most mirror plates are, or `right-reading`. */
   orientation: z.enum(orientations).default('laterally-reversed'),
   /** What the plate is kept in. */
