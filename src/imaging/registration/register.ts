@@ -1,0 +1,213 @@
+/**
+ * Bring one capture of a plate onto another, whatever the light did to its tones.
+ *
+ * A positive and a negative of one plate have opposite tones, clipped glare in different places
+ * and scratches that only one of them shows; the file may be mirrored or upside down. The stages:
+ *
+ * 1. `first-guess.ts`: lay, rotation, size and shift by phase correlation of small pictures;
+ * 2. `pyramid-refine.ts`: Gauss-Newton on the double-angle gradient field (the fast method);
+ * 3. `full-resolution.ts`: windows of the full-size captures, where those are larger;
+ * 4. `tile-check.ts`: the gate. Only what passes it is an alignment;
+ * 5. `weak-pair.ts`: what fails is tried again by the agreement of many tiles, and checked again.
+ *
+ * Memory: the two captures, and about 60 bytes per pixel of working copies of at most 1500 pixels.
+ */
+import type { Homography } from '../conventions.ts';
+import type { Plane16 } from '../plane.ts';
+import { homographyFromPoints, type ControlPoint } from './control-points.ts';
+import type { Method, RegistrationOutcome } from './estimate.ts';
+import { completeSearch, quickSearch, sharpenGuess, weakStarts } from './first-guess.ts';
+import { refineAtFullResolution } from './full-resolution.ts';
+import { invert, rescale } from './homography.ts';
+import { layOf } from './lay.ts';
+import { measurePolarity } from './polarity.ts';
+import { refineThroughPyramid } from './pyramid-refine.ts';
+import { residualMap } from './residual-map.ts';
+import { checkPair, gate, passes, type TileCheck } from './tile-check.ts';
+import { warpPlane } from './warp-plane.ts';
+import { gatherAtFullSize, gatherAtHalfSize, type WeakResult } from './weak-pair.ts';
+import {
+  fromFiles,
+  prepareWorkingPair,
+  toCommon,
+  toFiles,
+  toWorking,
+  type WorkingPair,
+} from './working-pair.ts';
+
+export interface RegisterOptions {
+  /** At least four points marked in both; a start only, the result is checked like any other. */
+  readonly controlPoints?: readonly ControlPoint[] | undefined;
+  /** Scale of the base, for the bound in micrometres. */
+  readonly pixelsPerMillimetre?: number | null | undefined;
+}
+
+/** A shorter side than this has too few tiles for the gate, pixels. */
+const leastSide = 320;
+
+interface Attempt {
+  readonly pair: WorkingPair;
+  /** From base to moving, common pixels. */
+  readonly toMoving: Homography;
+  readonly check: TileCheck;
+  readonly method: Method;
+}
+
+/**
+ * @param base Linear luminance of the capture that defines the frame.
+ * @param moving Linear luminance of the other one; its size may differ.
+ */
+export function register(
+  base: Plane16,
+  moving: Plane16,
+  options: RegisterOptions = {},
+): RegistrationOutcome {
+  for (const [name, plane] of [
+    ['base', base],
+    ['capture', moving],
+  ] as const) {
+    if (Math.min(plane.width, plane.height) < leastSide) {
+      const reason =
+        `The ${name} is ${plane.width} x ${plane.height} pixels; alignment needs at least ` +
+        `${leastSide} on the shorter side.`;
+      return { ok: false, reason, check: null };
+    }
+  }
+  const attempts = options.controlPoints
+    ? fromControlPoints(base, moving, options.controlPoints)
+    : sizeRatios(base, moving).map((ratio) => attemptAt(base, moving, ratio));
+  if (!attempts) {
+    const reason =
+      'The control points do not fix a map: at least four are needed, no three of them on a line.';
+    return { ok: false, reason, check: null };
+  }
+  const best = attempts.reduce(better);
+  if (!best || !passes(best.check)) return failure(best);
+  return { ok: true, value: describe(best, base, options.pixelsPerMillimetre ?? null) };
+}
+
+/**
+ * Pixels of the moving file per pixel of the base that show the same detail. A file of the same
+ * shape and another size has probably been resampled; it may also be a crop at the same size.
+ */
+function sizeRatios(base: Plane16, moving: Plane16): readonly number[] {
+  const across = moving.width / base.width;
+  const down = moving.height / base.height;
+  const sameShape = Math.abs(across / down - 1) < 0.02;
+  const otherSize = Math.abs(across - 1) > 0.01;
+  return sameShape && otherSize ? [Math.sqrt(across * down), 1] : [1];
+}
+
+function attemptAt(base: Plane16, moving: Plane16, ratio: number): Attempt | null {
+  const pair = prepareWorkingPair(base, moving, ratio);
+  const quick = quickSearch(pair);
+  const guess = sharpenGuess(pair, quick);
+  const fast = fastAttempt(pair, guess.toMoving, pair.base.levels.length - 1, 'fast');
+  if (fast && passes(fast.check)) return fast;
+  const weak = weakAttempt(pair, weakStarts(pair, completeSearch(pair)), 'weak');
+  return better(fast, weak);
+}
+
+function fromControlPoints(
+  base: Plane16,
+  moving: Plane16,
+  points: readonly ControlPoint[],
+): readonly (Attempt | null)[] | null {
+  const start = homographyFromPoints(points);
+  if (!start) return null;
+  // The points tell the ratio of sizes themselves.
+  const ratio = Math.sqrt(Math.abs(start[0] * start[4] - start[1] * start[3]));
+  const pair = prepareWorkingPair(base, moving, Math.abs(ratio - 1) > 0.05 ? ratio : 1);
+  const working = toWorking(fromFiles(start, pair), pair);
+  const level = Math.min(2, pair.base.levels.length - 1);
+  const fast = fastAttempt(pair, rescale(working, 1 / 2 ** level), level, 'control points');
+  if (fast && passes(fast.check)) return [fast];
+  return [fast, weakAttempt(pair, [working], 'control points')];
+}
+
+/** @param start From base to moving, pixels of the working copies at `level`. */
+function fastAttempt(
+  pair: WorkingPair,
+  start: Homography,
+  level: number,
+  method: Method,
+): Attempt | null {
+  const refined = refineThroughPyramid(pair.base.levels, pair.moving.levels, start, level);
+  return refined && finish(pair, refined, method);
+}
+
+/** @param starts From base to moving, pixels of the working copies, best first. */
+function weakAttempt(
+  pair: WorkingPair,
+  starts: readonly Homography[],
+  method: Method,
+): Attempt | null {
+  const gathered = starts
+    .map((start) => gatherAtHalfSize(pair, start))
+    .filter((r): r is WeakResult => r !== null)
+    .sort((a, b) => b.votes - a.votes);
+  let best: WeakResult | null = null;
+  for (const result of gathered) {
+    const full = gatherAtFullSize(pair, result);
+    if (full && (!best || full.votes > best.votes)) best = full;
+  }
+  return best && finish(pair, best.toMoving, method);
+}
+
+function finish(pair: WorkingPair, working: Homography, method: Method): Attempt {
+  let toMoving = toCommon(working, pair);
+  if (pair.factor > 1) toMoving = refineAtFullResolution(pair, toMoving);
+  return { pair, toMoving, check: checkPair(pair, toMoving), method };
+}
+
+function better(a: Attempt | null, b: Attempt | null): Attempt | null {
+  if (!a || !b) return a ?? b;
+  if (passes(a.check) !== passes(b.check)) return passes(a.check) ? a : b;
+  const share = (c: TileCheck) => c.agreed / Math.max(1, c.tried);
+  return share(b.check) > share(a.check) ? b : a;
+}
+
+function describe(
+  { pair, toMoving, check, method }: Attempt,
+  base: Plane16,
+  pixelsPerMillimetre: number | null,
+) {
+  const map = toFiles(toMoving, pair);
+  const still = pair.base.levels[0];
+  const working = toWorking(toMoving, pair);
+  const drawn = warpPlane(pair.moving.levels[0], working, still.width, still.height, 'linear');
+  const tones = measurePolarity(still, drawn);
+  const boundPixels = 2 * check.cornerDeviation;
+  return {
+    homography: invert(map),
+    lay: layOf(map),
+    polarity: tones.polarity,
+    tones,
+    boundPixels,
+    boundMicrometres: pixelsPerMillimetre ? (1000 * boundPixels) / pixelsPerMillimetre : null,
+    method,
+    tilesAgreed: check.agreed,
+    tilesTried: check.tried,
+    leastPerQuadrant: check.leastPerQuadrant,
+    tiles: check.tiles,
+    residual: residualMap(check.tiles, base),
+  };
+}
+
+function failure(best: Attempt | null): RegistrationOutcome {
+  if (!best) {
+    const reason = 'No alignment was found: the captures have too little detail in common.';
+    return { ok: false, reason, check: null };
+  }
+  const { tried, agreed, leastPerQuadrant, cornerDeviation } = best.check;
+  const needed = Math.ceil(gate.leastShare * tried);
+  const deviation = Number.isFinite(cornerDeviation)
+    ? `a predicted corner deviation of ${cornerDeviation.toFixed(2)} px`
+    : 'too few to predict a deviation';
+  const reason =
+    `${agreed} of ${tried} tiles agree, ${leastPerQuadrant} in the weakest quadrant, with ` +
+    `${deviation}; an alignment needs ${needed} tiles, ${gate.leastPerQuadrant} in each ` +
+    `quadrant and at most ${gate.mostCornerDeviation.toFixed(2)} px.`;
+  const check = { tilesAgreed: agreed, tilesTried: tried, leastPerQuadrant, cornerDeviation };
+  return { ok: false, reason, check };
+}

@@ -1,0 +1,162 @@
+/**
+ * The small projective map that fits the displacements of many tiles, robustly.
+ *
+ * References
+ * - Beaton, A. E. and Tukey, J. W. (1974). The fitting of power series, meaning polynomials,
+ *   illustrated on band-spectroscopic data. Technometrics 16(2), 147-185.
+ *   doi:10.1080/00401706.1974.10489171 (the biweight)
+ */
+import { project, type Homography } from '../conventions.ts';
+import { fromUnitFrame, type Freedom } from './gauss-newton-step.ts';
+import { solveInPlace } from './linear-system.ts';
+import type { Peak } from './phase-correlation.ts';
+import type { Displacement } from './tile-consensus.ts';
+import type { Tile } from './tile-shifts.ts';
+
+/** A displacement that was measured at a point, with its weight. */
+export interface Measured {
+  readonly x: number;
+  readonly y: number;
+  readonly dx: number;
+  readonly dy: number;
+  readonly weight: number;
+}
+
+/** Strength of the pull towards no shear and no perspective, per unit of weight. */
+interface Pull {
+  readonly shear: number;
+  readonly perspective: number;
+}
+
+const firm = 1e9;
+const pulls: Readonly<Record<Freedom, Pull>> = {
+  4: { shear: firm, perspective: firm },
+  6: { shear: 30, perspective: firm },
+  8: { shear: 3, perspective: 10 },
+};
+
+/** No pull at all, for tiles that speak clearly. */
+export const freely: Pull = { shear: 0, perspective: 0 };
+
+/** Least-squares increment of a map; null when the points do not fix it. */
+export function fitIncrement(
+  points: readonly Measured[],
+  width: number,
+  height: number,
+  pull: Pull,
+): Homography | null {
+  const s = width / 2;
+  const n = 8;
+  const normal = new Float64Array(n * n);
+  const right = new Float64Array(n);
+  let total = 0;
+  for (const { x, y, dx, dy, weight } of points) {
+    const u = (x - (width - 1) / 2) / s;
+    const v = (y - (height - 1) / 2) / s;
+    total += weight;
+    addRow(normal, right, weight, dx, [s * u, s * v, s, 0, 0, 0, -s * u * u, -s * u * v]);
+    addRow(normal, right, weight, dy, [0, 0, 0, s * u, s * v, s, -s * u * v, -s * v * v]);
+  }
+  const shear = pull.shear * (pull.shear < firm ? total : 1);
+  const perspective = pull.perspective * total;
+  for (const [i, j, sign] of [
+    [0, 4, -1],
+    [1, 3, 1],
+  ] as const) {
+    normal[i * n + i] += shear;
+    normal[j * n + j] += shear;
+    normal[i * n + j] += sign * shear;
+    normal[j * n + i] += sign * shear;
+  }
+  for (const p of [6, 7]) normal[p * n + p] += perspective;
+  for (let p = 0; p < n; p += 1) normal[p * n + p] *= 1 + 1e-9;
+  const z = solveInPlace(normal, right);
+  if (!z || !z.every(Number.isFinite)) return null;
+  const unit: Homography = [1 + z[0], z[1], z[2], z[3], 1 + z[4], z[5], z[6], z[7], 1];
+  return fromUnitFrame(unit, width, height);
+}
+
+function addRow(
+  normal: Float64Array,
+  right: Float64Array,
+  weight: number,
+  value: number,
+  row: readonly number[],
+): void {
+  const n = row.length;
+  for (let i = 0; i < n; i += 1) {
+    if (row[i] === 0) continue;
+    for (let j = 0; j < n; j += 1) normal[i * n + j] += weight * row[i] * row[j];
+    right[i] += weight * row[i] * value;
+  }
+}
+
+/** Rounds of choosing peaks and fitting them. */
+const rounds = 6;
+
+/**
+ * Choose of each tile the peak nearest to what the map so far says, fit, and choose again.
+ *
+ * @param tolerance Distance in pixels at which a peak has no weight in the first round.
+ * @returns D with new map = present map * D, or null when fewer than three tiles agree.
+ */
+export function fitTiles(
+  tiles: readonly Tile[],
+  start: Displacement,
+  tolerance: number,
+  width: number,
+  height: number,
+  freedom: Freedom,
+): Homography | null {
+  let displacement = start;
+  let reach = tolerance;
+  let fitted: Homography | null = null;
+  for (let round = 0; round < rounds; round += 1) {
+    const points = tiles.flatMap((tile) => choosePeak(tile, displacement, reach));
+    if (points.length < 3) return null;
+    const map = fitIncrement(points, width, height, pulls[freedom]);
+    if (!map) return null;
+    fitted = map;
+    displacement = (x, y) => {
+      const [px, py] = project(map, x, y);
+      return [px - x, py - y];
+    };
+    const deviation = weightedDeviation(points);
+    reach = Math.max(reach * 0.75, Math.min(tolerance, Math.max(1, 3 * deviation)));
+  }
+  return fitted;
+}
+
+interface Chosen extends Measured {
+  /** Distance from the displacement that was expected, pixels. */
+  readonly miss: number;
+}
+
+function choosePeak(tile: Tile, expected: Displacement, reach: number): readonly Chosen[] {
+  const [ex, ey] = expected(tile.x, tile.y);
+  let chosen: Peak | null = null;
+  let miss = 0;
+  let least = Infinity;
+  for (const peak of tile.peaks) {
+    const distance = Math.hypot(peak.dx - ex, peak.dy - ey);
+    // A higher peak may lie a little farther away.
+    const cost = distance - 0.045 * peak.z * reach;
+    if (distance >= reach || cost >= least) continue;
+    chosen = peak;
+    miss = distance;
+    least = cost;
+  }
+  if (!chosen) return [];
+  const weight = Math.max(0.1, chosen.z - 2.5) ** 1.5 * (1 - (miss / reach) ** 2) ** 2;
+  return [{ x: tile.x, y: tile.y, dx: chosen.dx, dy: chosen.dy, weight, miss }];
+}
+
+function weightedDeviation(points: readonly Chosen[]): number {
+  let squares = 0;
+  let weights = 0;
+  for (const { weight, miss } of points) {
+    squares += weight * miss * miss;
+    weights += weight;
+  }
+  return Math.sqrt(squares / Math.max(1e-9, weights));
+}

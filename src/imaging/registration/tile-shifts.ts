@@ -1,0 +1,72 @@
+/**
+ * Shifts of many small windows, each by phase correlation: the raw evidence for fits and checks.
+ */
+import type { GradientField } from './gradient-field.ts';
+import { localPeaks, type Correlator, type Peak } from './phase-correlation.ts';
+
+export interface Tile {
+  /** Centre of the tile in the base, pixels. */
+  readonly x: number;
+  readonly y: number;
+  /** Displacements that the tile may have, most likely first; may be empty. */
+  readonly peaks: readonly Peak[];
+}
+
+/** Less usable samples than this share, and a tile is not tried. */
+export const leastUsable = 0.35;
+
+export interface TileSettings {
+  /** Least distance between neighbouring tiles, pixels. */
+  readonly step: number;
+  /** Largest displacement looked at, pixels. */
+  readonly reach: number;
+  /** Peaks kept of each tile. */
+  readonly peaks: number;
+}
+
+/** Places of tiles of side `side`, spread evenly with about `step` between them. */
+export function tilePlaces(length: number, side: number, step: number): readonly number[] {
+  if (length <= side) return [0];
+  const count = Math.max(2, Math.round((length - side) / step) + 1);
+  return Array.from({ length: count }, (_, i) => Math.round(((length - side) * i) / (count - 1)));
+}
+
+/**
+ * @param still Fields of the base, one per smoothing.
+ * @param drawn Fields of the moving capture drawn in the base frame, the same smoothings.
+ * @param correlator Its size is the side of a tile.
+ */
+export function tileShifts(
+  still: readonly GradientField[],
+  drawn: readonly GradientField[],
+  correlator: Correlator,
+  settings: TileSettings,
+): readonly Tile[] {
+  const side = correlator.size;
+  const { width, height } = still[0];
+  const tiles: Tile[] = [];
+  for (const y of tilePlaces(height, side, settings.step)) {
+    for (const x of tilePlaces(width, side, settings.step)) {
+      const peaks = tilePeaks(still, drawn, correlator, x, y, settings);
+      if (peaks) tiles.push({ x: x + (side - 1) / 2, y: y + (side - 1) / 2, peaks });
+    }
+  }
+  return tiles;
+}
+
+/** Peaks of the tile with its top-left sample at (x, y), or null when too little is usable. */
+export function tilePeaks(
+  still: readonly GradientField[],
+  drawn: readonly GradientField[],
+  correlator: Correlator,
+  x: number,
+  y: number,
+  settings: Pick<TileSettings, 'reach' | 'peaks'>,
+): readonly Peak[] | null {
+  const side = correlator.size;
+  const first = still.map((field) => correlator.spectrum(field, x, y, side, side));
+  if (first[0].usable < leastUsable) return null;
+  const second = drawn.map((field) => correlator.spectrum(field, x, y, side, side));
+  if (second[0].usable < leastUsable) return null;
+  return localPeaks(correlator.correlate(first, second), side, settings.reach, settings.peaks);
+}
