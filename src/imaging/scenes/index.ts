@@ -1,0 +1,52 @@
+/**
+ * The scenes that the demonstration plates show: our own, drawn by a small ray tracer.
+ * `renderScene` gives linear luminance as it was exposed to the plate, 0 to 1.
+ */
+import { type Plane } from '../plane.ts';
+import { pictureRows } from './picture.ts';
+import { type SceneMaker } from './scene.ts';
+import { stillLife } from './still-life.ts';
+import { type Eye } from './view.ts';
+
+const makers = {
+  'still-life': stillLife,
+  'instrument-desk': stillLife,
+  'window-room': stillLife,
+  harbour: stillLife,
+  street: stillLife,
+  'plaster-head': stillLife,
+  'stereo-quay': stillLife,
+  'tool-bench': stillLife,
+} as const satisfies Record<string, SceneMaker>;
+
+export type SceneName = keyof typeof makers;
+export const sceneNames = Object.keys(makers) as readonly SceneName[];
+
+export interface SceneOptions {
+  /** Size of the picture, pixels. */
+  readonly width: number;
+  readonly height: number;
+  /** Changes grain, stains and small placements, not the composition. */
+  readonly seed: number;
+  /** Standpoint of a stereo pair; the middle where nothing is said. */
+  readonly eye?: Eye;
+}
+
+/** Rows [firstRow, firstRow + rowCount) of {@link renderScene}, the same numbers. */
+export function renderSceneRows(
+  name: SceneName,
+  options: SceneOptions,
+  firstRow: number,
+  rowCount: number,
+): Float32Array {
+  return pictureRows(makers[name](options.seed), options, firstRow, rowCount);
+}
+
+/** The whole picture: linear luminance exposed to the plate, 0 to 1, the right way round. */
+export function renderScene(name: SceneName, options: SceneOptions): Plane {
+  return {
+    width: options.width,
+    height: options.height,
+    data: renderSceneRows(name, options, 0, options.height),
+  };
+}
