@@ -25,6 +25,10 @@ export function gaussianKernel(sigma: number): Float64Array {
   return kernel.map((v) => v / total);
 }
 
+/**
+ * Rows: each is copied into a line with its edge repeated, so that the sum needs no conditions.
+ * Three distances are summed at a time, which is several times faster than one.
+ */
 function blurRows(
   data: Float32Array,
   width: number,
@@ -33,23 +37,31 @@ function blurRows(
 ): Float32Array {
   const radius = kernel.length - 1;
   const result = new Float32Array(width * height);
+  const pad = radius + 2;
+  const line = new Float32Array(width + 2 * pad);
+  const sum = new Float64Array(width);
   for (let y = 0; y < height; y += 1) {
     const row = y * width;
-    for (let x = 0; x < width; x += 1) {
-      let v = data[row + x] * kernel[0];
-      if (x >= radius && x < width - radius) {
-        const i = row + x;
-        for (let j = 1; j <= radius; j += 1) v += kernel[j] * (data[i - j] + data[i + j]);
-      } else {
-        for (let j = 1; j <= radius; j += 1) {
-          v +=
-            kernel[j] * (data[row + Math.max(0, x - j)] + data[row + Math.min(width - 1, x + j)]);
-        }
+    line.set(data.subarray(row, row + width), pad);
+    line.fill(data[row], 0, pad);
+    line.fill(data[row + width - 1], pad + width);
+    for (let x = 0; x < width; x += 1) sum[x] = kernel[0] * line[pad + x];
+    for (let j = 1; j <= radius; j += 3) {
+      const [k1, k2, k3] = threeWeights(kernel, j);
+      for (let x = 0, l = pad - j, r = pad + j; x < width; x += 1, l += 1, r += 1) {
+        sum[x] +=
+          k1 * (line[l] + line[r]) +
+          k2 * (line[l - 1] + line[r + 1]) +
+          k3 * (line[l - 2] + line[r + 2]);
       }
-      result[row + x] = v;
     }
+    result.set(sum, row);
   }
   return result;
+}
+
+function threeWeights(kernel: Float64Array, j: number): readonly [number, number, number] {
+  return [kernel[j], kernel[j + 1] ?? 0, kernel[j + 2] ?? 0];
 }
 
 function blurColumns(
@@ -59,15 +71,23 @@ function blurColumns(
   kernel: Float64Array,
 ): Float32Array {
   const result = new Float32Array(width * height);
+  const sum = new Float64Array(width);
+  const rowAt = (y: number) => Math.max(0, Math.min(height - 1, y)) * width;
   for (let y = 0; y < height; y += 1) {
     const row = y * width;
-    for (let x = 0; x < width; x += 1) result[row + x] = data[row + x] * kernel[0];
-    for (let j = 1; j < kernel.length; j += 1) {
-      const above = Math.max(0, y - j) * width;
-      const below = Math.min(height - 1, y + j) * width;
-      const k = kernel[j];
-      for (let x = 0; x < width; x += 1) result[row + x] += k * (data[above + x] + data[below + x]);
+    for (let x = 0; x < width; x += 1) sum[x] = kernel[0] * data[row + x];
+    for (let j = 1; j < kernel.length; j += 3) {
+      const [k1, k2, k3] = threeWeights(kernel, j);
+      const [a1, a2, a3] = [rowAt(y - j), rowAt(y - j - 1), rowAt(y - j - 2)];
+      const [b1, b2, b3] = [rowAt(y + j), rowAt(y + j + 1), rowAt(y + j + 2)];
+      for (let x = 0; x < width; x += 1) {
+        sum[x] +=
+          k1 * (data[a1 + x] + data[b1 + x]) +
+          k2 * (data[a2 + x] + data[b2 + x]) +
+          k3 * (data[a3 + x] + data[b3 + x]);
+      }
     }
+    result.set(sum, row);
   }
   return result;
 }

@@ -27,7 +27,7 @@ export interface GradientField {
 }
 
 /** About so many samples are looked at for the median strength. */
-const medianSamples = 20_000;
+const medianSamples = 8000;
 
 /**
  * @param sigma Gaussian smoothing of log-luminance before the gradient, pixels.

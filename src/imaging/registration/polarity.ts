@@ -19,14 +19,15 @@ export interface PolarityMeasure {
   readonly blocks: number;
 }
 
-/** Side of a block, pixels of the working copy. */
-const block = 64;
+/** Longer side of the pictures looked at, at most, and side of a block, pixels. */
+export const polaritySide = 800;
+const block = 32;
 /** Band-pass: less the picture smoothed by this share of the longer side, itself by `fine` pixels. */
 const fine = 1.2;
 const coarseShare = 1 / 40;
 /** A verdict needs this median correlation and this share of blocks on its side. */
 const leastMedian = 0.3;
-const leastShare = 0.75;
+const leastShare = 0.65;
 const leastBlocks = 8;
 const leastUsable = 0.4;
 

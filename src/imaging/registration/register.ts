@@ -20,7 +20,7 @@ import { completeSearch, quickSearch, sharpenGuess, weakStarts } from './first-g
 import { refineAtFullResolution } from './full-resolution.ts';
 import { invert, rescale } from './homography.ts';
 import { layOf } from './lay.ts';
-import { measurePolarity } from './polarity.ts';
+import { measurePolarity, polaritySide, type PolarityMeasure } from './polarity.ts';
 import { refineThroughPyramid } from './pyramid-refine.ts';
 import { residualMap } from './residual-map.ts';
 import { checkPair, gate, passes, type TileCheck } from './tile-check.ts';
@@ -173,10 +173,7 @@ function describe(
   pixelsPerMillimetre: number | null,
 ) {
   const map = toFiles(toMoving, pair);
-  const still = pair.base.levels[0];
-  const working = toWorking(toMoving, pair);
-  const drawn = warpPlane(pair.moving.levels[0], working, still.width, still.height, 'linear');
-  const tones = measurePolarity(still, drawn);
+  const tones = comparedTones(pair, toMoving);
   const boundPixels = 2 * check.cornerDeviation;
   return {
     homography: invert(map),
@@ -192,6 +189,15 @@ function describe(
     tiles: check.tiles,
     residual: residualMap(check.tiles, base),
   };
+}
+
+function comparedTones(pair: WorkingPair, toMoving: Homography): PolarityMeasure {
+  const { levels } = pair.base;
+  const small = levels.findIndex((l) => Math.max(l.width, l.height) <= polaritySide);
+  const map = rescale(toWorking(toMoving, pair), 1 / 2 ** small);
+  const { width, height } = levels[small];
+  const drawn = warpPlane(pair.moving.levels[small], map, width, height, 'linear');
+  return measurePolarity(levels[small], drawn);
 }
 
 function failure(best: Attempt | null): RegistrationOutcome {
