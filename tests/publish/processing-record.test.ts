@@ -15,7 +15,7 @@ async function expand(): Promise<Expanded[]> {
   const record = processingRecord(plateResult(), { plate, programVersion: '0.1.0' });
   // `safe` fails on a term that no context defines, which would otherwise vanish in silence.
   const options = { documentLoader, safe: true };
-  return (await jsonld.expand(record as object, options)) as Expanded[];
+  return (await jsonld.expand(record, options)) as Expanded[];
 }
 
 const ids = (node: Expanded | undefined, term: string) =>
