@@ -1,0 +1,129 @@
+/**
+ * The content folder as the stages see it: every record parsed, every name in it looked up, and
+ * whatever is wrong said as a finding. A plate with an error is still listed, so that its
+ * findings are heard; the others go on.
+ */
+import { lstat, realpath } from 'node:fs/promises';
+import { join } from 'node:path';
+import { collectionSchema, type CollectionRecord } from '../records/collection.ts';
+import { finding, type Finding } from '../records/finding.ts';
+import type { PageRecord } from '../records/page.ts';
+import type { PlateRecord } from '../records/plate.ts';
+import type { SittingRecord } from '../records/sitting.ts';
+import { readFrontMatter } from '../records/yaml-door.ts';
+import { collectionFindings } from './content/collection-findings.ts';
+import { listFolder } from './content/list-folder.ts';
+import { mapInTurn } from './content/map-in-turn.ts';
+import { readPages } from './content/read-pages.ts';
+import { readPlateFolder } from './content/read-plate.ts';
+import { readText } from './content/read-text.ts';
+
+export interface ContentSitting {
+  /** `sitting`, or the name of the file under `sittings/` without its ending. */
+  readonly id: string;
+  /** Relative to the plate's folder. */
+  readonly file: string;
+  readonly record: SittingRecord;
+}
+
+export interface ContentPlate {
+  readonly slug: string;
+  /** Absolute. */
+  readonly folder: string;
+  /** Null exactly when a finding of level error says why. */
+  readonly record: PlateRecord | null;
+  /** The Markdown of plate.md. */
+  readonly body: string;
+  /** Line of plate.md on which it begins. */
+  readonly bodyLine: number;
+  /** In the order of their names; without those that could not be read. */
+  readonly sittings: readonly ContentSitting[];
+  /** Everything in `captures/`, named relative to it, sorted; without what must not be read. */
+  readonly captureFiles: readonly string[];
+  readonly findings: readonly Finding[];
+}
+
+export interface ContentPage {
+  readonly kind: 'technique' | 'lesson' | 'page';
+  readonly id: string;
+  /** Relative to the content folder. */
+  readonly file: string;
+  readonly record: PageRecord;
+  readonly body: string;
+  readonly bodyLine: number;
+}
+
+export interface ContentResult {
+  /** Absolute. */
+  readonly folder: string;
+  /** Null exactly when a finding of level error says why. */
+  readonly collection: CollectionRecord | null;
+  readonly collectionBody: string;
+  readonly collectionBodyLine: number;
+  /** Sorted by slug. */
+  readonly plates: readonly ContentPlate[];
+  readonly pages: readonly ContentPage[];
+  /** Those that are about no single plate. */
+  readonly findings: readonly Finding[];
+}
+
+/** Folders that are read at the same time. */
+const width = 16;
+
+/** Read and cross-check a content folder. Never throws for what is in it. */
+export async function readContent(contentFolder: string): Promise<ContentResult> {
+  const absent = await absence(contentFolder);
+  if (absent) return { ...nothing(contentFolder), findings: [absent] };
+  const root = await realpath(contentFolder);
+  const findings: Finding[] = [];
+  const collection = await readCollection(contentFolder, root, findings);
+  const { entries, findings: listing } = await listFolder(join(contentFolder, 'plates'), root, '');
+  findings.push(...listing);
+  const plates: ContentPlate[] = [];
+  await mapInTurn(entries, width, async (entry) => {
+    const folder = join(contentFolder, 'plates', entry.name);
+    const read = await readPlateFolder(folder, entry, root);
+    if (read.ok) plates.push(read.plate);
+    else findings.push(read.finding);
+  });
+  plates.sort((a, b) => (a.slug < b.slug ? -1 : 1));
+  const { pages, findings: pageFaults } = await readPages(contentFolder, root);
+  const read = { folder: contentFolder, ...collection, plates, pages };
+  return { ...read, findings: [...findings, ...pageFaults, ...collectionFindings(read)] };
+}
+
+function nothing(folder: string): Omit<ContentResult, 'findings'> {
+  const collection = { collection: null, collectionBody: '', collectionBodyLine: 1 };
+  return { folder, ...collection, plates: [], pages: [] };
+}
+
+async function absence(folder: string): Promise<Finding | null> {
+  const about = { level: 'error', plate: '', code: 'no-content' } as const;
+  const remedy =
+    'Name another folder with --content, or make a first plate with `npm run new -- SLUG --from FOLDER`.';
+  try {
+    const stats = await lstat(await realpath(folder));
+    if (stats.isDirectory()) return null;
+    return finding({ ...about, message: `The content folder ${folder} is not a folder.`, remedy });
+  } catch (error) {
+    const { code = 'unknown' } = error as NodeJS.ErrnoException;
+    const message = `The content folder ${folder} cannot be opened (${code}).`;
+    return finding({ ...about, message, remedy });
+  }
+}
+
+async function readCollection(folder: string, root: string, findings: Finding[]) {
+  const file = 'collection.md';
+  const text = await readText(join(folder, file), { root, plate: '', file });
+  if (!text.ok) {
+    findings.push(text.finding);
+    return { collection: null, collectionBody: '', collectionBodyLine: 1 };
+  }
+  const read = readFrontMatter({ plate: '', file, text: text.text }, collectionSchema);
+  if (!read.ok) {
+    findings.push(...read.findings);
+    return { collection: null, collectionBody: '', collectionBodyLine: 1 };
+  }
+  const { value, body, bodyLine } = read;
+  return { collection: value, collectionBody: body, collectionBodyLine: bodyLine };
+}

@@ -1,0 +1,46 @@
+/** What can be said only when all plates are known: names that refer to plates, numbers used twice. */
+import { finding, type Finding } from '../../records/finding.ts';
+import { nearestWord } from '../../records/nearest-word.ts';
+import type { ContentResult } from '../content.ts';
+
+export function collectionFindings(content: Omit<ContentResult, 'findings'>): Finding[] {
+  const { collection, plates, pages } = content;
+  const slugs = plates.map((plate) => plate.slug);
+  const findings: Finding[] = [];
+  const unknownPlate = (file: string, field: string, slug: string) => {
+    const near = nearestWord(slug, slugs);
+    const remedy = near ? `Did you mean "${near}"?` : 'Correct the name, or take the field out.';
+    const message = `"${field}" names the plate "${slug}", but there is no such plate.`;
+    const about = { level: 'warning', plate: '', file, code: 'unknown-plate' } as const;
+    findings.push(finding({ ...about, field, message, remedy }));
+  };
+  if (collection?.opening !== undefined && !slugs.includes(collection.opening)) {
+    unknownPlate('collection.md', 'opening', collection.opening);
+  }
+  for (const { file, record } of pages) {
+    const { example } = record;
+    if (example && !slugs.includes(example.plate)) unknownPlate(file, 'example.plate', example.plate);
+  }
+  if (slugs.length === 0) {
+    const message = 'There is no plate in plates/.';
+    const remedy = 'Make one from a folder of photographs: npm run new -- SLUG --from FOLDER.';
+    findings.push(finding({ level: 'warning', plate: '', code: 'no-plates', message, remedy }));
+  }
+  return [...findings, ...sharedNumbers(plates)];
+}
+
+function sharedNumbers(plates: ContentResult['plates']): Finding[] {
+  const first = new Map<string, string>();
+  return plates.flatMap(({ slug, record }) => {
+    const number = record?.objectNumber;
+    if (number === undefined) return [];
+    const other = first.get(number);
+    if (other === undefined) {
+      first.set(number, slug);
+      return [];
+    }
+    const message = `The object number "${number}" is also that of plate "${other}".`;
+    const about = { level: 'warning', plate: slug, file: 'plate.md', code: 'number-twice' } as const;
+    return [finding({ ...about, message, remedy: 'Correct one of the two.' })];
+  });
+}
