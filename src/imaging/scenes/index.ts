@@ -3,20 +3,26 @@
  * `renderScene` gives linear luminance as it was exposed to the plate, 0 to 1.
  */
 import { type Plane } from '../plane.ts';
+import { harbour, stereoQuay } from './harbour.ts';
+import { instrumentDesk } from './instrument-desk.ts';
 import { pictureRows } from './picture.ts';
+import { plasterHead } from './plaster-head.ts';
 import { type SceneMaker } from './scene.ts';
 import { stillLife } from './still-life.ts';
+import { street } from './street.ts';
+import { toolBench } from './tool-bench.ts';
 import { type Eye } from './view.ts';
+import { windowRoom } from './window-room.ts';
 
 const makers = {
   'still-life': stillLife,
-  'instrument-desk': stillLife,
-  'window-room': stillLife,
-  harbour: stillLife,
-  street: stillLife,
-  'plaster-head': stillLife,
-  'stereo-quay': stillLife,
-  'tool-bench': stillLife,
+  'instrument-desk': instrumentDesk,
+  'window-room': windowRoom,
+  harbour,
+  street,
+  'plaster-head': plasterHead,
+  'stereo-quay': stereoQuay,
+  'tool-bench': toolBench,
 } as const satisfies Record<string, SceneMaker>;
 
 export type SceneName = keyof typeof makers;

@@ -15,7 +15,7 @@ import { makeView, type Eye } from './view.ts';
 import { makeVisible } from './visible.ts';
 
 /** Elements along the longer side of the frame that is worked out. */
-export const longest = 1800;
+export const longest = 1500;
 /** Reach of the lens blur in elements. */
 const blurReach = 4;
 

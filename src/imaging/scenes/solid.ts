@@ -124,3 +124,56 @@ export function floor(y: number, surface: Surface): Solid {
     },
   };
 }
+
+/** A straight round bar between two points: masts, ropes, handles. Met in closed form, ends open. */
+export function strut(a: Triple, b: Triple, radius: number, surface: Surface): Solid {
+  const lx = b[0] - a[0];
+  const ly = b[1] - a[1];
+  const lz = b[2] - a[2];
+  const length = Math.hypot(lx, ly, lz);
+  const ux = lx / length;
+  const uy = ly / length;
+  const uz = lz / length;
+  const low = (k: 0 | 1 | 2): number => Math.min(a[k], b[k]) - radius;
+  const high = (k: 0 | 1 | 2): number => Math.max(a[k], b[k]) + radius;
+  return {
+    min: [low(0), low(1), low(2)],
+    max: [high(0), high(1), high(2)],
+    surface,
+    meet(ray, near, far) {
+      const px = ray.ox - a[0];
+      const py = ray.oy - a[1];
+      const pz = ray.oz - a[2];
+      const du = ray.dx * ux + ray.dy * uy + ray.dz * uz;
+      const pu = px * ux + py * uy + pz * uz;
+      // The ray and its origin with what runs along the bar taken away.
+      const ex = ray.dx - ux * du;
+      const ey = ray.dy - uy * du;
+      const ez = ray.dz - uz * du;
+      const qx = px - ux * pu;
+      const qy = py - uy * pu;
+      const qz = pz - uz * pu;
+      const e2 = ex * ex + ey * ey + ez * ez;
+      if (e2 < 1e-12) return Infinity;
+      const half = ex * qx + ey * qy + ez * qz;
+      const rest = half * half - e2 * (qx * qx + qy * qy + qz * qz - radius * radius);
+      if (rest < 0) return Infinity;
+      const t = (-half - Math.sqrt(rest)) / e2;
+      const along = pu + t * du;
+      return t >= near && t <= far && along >= 0 && along <= length ? t : Infinity;
+    },
+    normal(x, y, z, out) {
+      const px = x - a[0];
+      const py = y - a[1];
+      const pz = z - a[2];
+      const u = px * ux + py * uy + pz * uz;
+      const nx = px - ux * u;
+      const ny = py - uy * u;
+      const nz = pz - uz * u;
+      const l = Math.sqrt(nx * nx + ny * ny + nz * nz) || 1;
+      out[0] = nx / l;
+      out[1] = ny / l;
+      out[2] = nz / l;
+    },
+  };
+}

@@ -57,9 +57,9 @@ function whelk(
   seed: number,
 ): Solid {
   const whorls: (readonly [number, number, number, number])[] = [];
-  for (let k = 0; k < 46; k++) {
-    const a = k * 0.42;
-    const r = Math.exp(-k * 0.056);
+  for (let k = 0; k < 30; k++) {
+    const a = k * 0.64;
+    const r = Math.exp(-k * 0.086);
     whorls.push([
       size * 0.36 * r * Math.cos(a),
       size * (0.9 - 1.2 * r) * 0.9,
@@ -178,7 +178,20 @@ export const stillLife: SceneMaker = (seed) => {
   ]);
   const solids: Solid[] = [
     block([-0.62, -0.05, -0.26], [0.62, 0, 0.34], table),
-    drapery([-1, 1, -0.35, 1], 0.46, 0.17, 0.055, 0.5, cloth(seed + 2, 0.3), seed),
+    drapery(
+      {
+        left: -1,
+        right: 1,
+        bottom: -0.35,
+        top: 1,
+        depth: 0.46,
+        foldWidth: 0.17,
+        foldDepth: 0.055,
+        gather: 0.5,
+      },
+      cloth(seed + 2, 0.3),
+      seed,
+    ),
     modelled([-0.235, 0, -0.02], [-0.135, 0.305, 0.085], bottleGlass(), (x, y, z) =>
       bottle(x + 0.185, y, z - 0.032),
     ),
@@ -216,11 +229,11 @@ export const stillLife: SceneMaker = (seed) => {
     solids,
     source: {
       kind: 'window',
-      centre: [-1.35, 0.95, -0.55],
-      across: [0.25, 0, -0.5],
-      up: [0.1, 0.6, 0.05],
-      facing: [0.83, -0.38, 0.4],
-      radiance: 7,
+      centre: [-1.3, 0.8, -0.35],
+      across: [0.1, 0, -0.26],
+      up: [0.1, 0.36, 0.05],
+      facing: [0.83, -0.46, 0.32],
+      radiance: 22,
     },
     sky: (_x, dy) => 0.1 + 0.06 * dy,
     seen: () => 0.03,
