@@ -1,0 +1,83 @@
+/**
+ * What the pages read: the words that a museum writes (`content/`) and what the stages found out
+ * (`record.json` of each plate), joined by slug in `src/components/exhibit.ts`.
+ *
+ * Two collections and not one, because Astro's loader knows a changed file only by the file it
+ * globs: a plate whose results change must not keep its old page.
+ */
+import { defineCollection } from 'astro:content';
+import { glob } from 'astro/loaders';
+import { pathToFileURL } from 'node:url';
+import { z } from 'zod';
+import { findPlaces } from './pipeline/places.ts';
+import { collectionSchema } from './records/collection.ts';
+import { text } from './records/fields.ts';
+import { plateSchema } from './records/plate.ts';
+import { resultSchema } from './records/result.ts';
+import { sittingSchema } from './records/sitting.ts';
+
+const places = findPlaces();
+const content = pathToFileURL(`${places.content}/`);
+const results = pathToFileURL(`${places.records}/`);
+
+/** YAML reads `2026-03-02` as a moment; the records mean the day. */
+function plainDates(value: unknown): unknown {
+  if (value instanceof Date) return value.toISOString().slice(0, 10);
+  if (Array.isArray(value)) return value.map(plainDates);
+  if (value === null || typeof value !== 'object') return value;
+  return Object.fromEntries(Object.entries(value).map(([key, part]) => [key, plainDates(part)]));
+}
+
+/** Front matter of the pages for reading: techniques, lessons, glossary, about. */
+const writing = z.strictObject({
+  title: text,
+  /** One or two sentences for the list of pages. */
+  summary: text.optional(),
+  /** Place in that list, from 1. */
+  order: z.number().optional(),
+});
+
+/** `plates/<slug>/plate.md` to `<slug>`. */
+const plateSlug = ({ entry }: { entry: string }) => entry.split('/')[1];
+
+/** `techniques/raking.md` to `raking`. */
+const fileName = ({ entry }: { entry: string }) => entry.replace(/^.*\/|\.\w+$/g, '');
+
+export const collections = {
+  collection: defineCollection({
+    loader: glob({ base: content, pattern: 'collection.md' }),
+    schema: z.preprocess(plainDates, collectionSchema),
+  }),
+  plates: defineCollection({
+    loader: glob({ base: content, pattern: 'plates/*/plate.md', generateId: plateSlug }),
+    schema: z.preprocess(plainDates, plateSchema),
+  }),
+  sittings: defineCollection({
+    loader: glob({
+      base: content,
+      pattern: ['plates/*/sitting.yaml', 'plates/*/sittings/*.yaml'],
+      generateId: ({ entry }) => `${plateSlug({ entry })}/${fileName({ entry })}`,
+    }),
+    schema: z.preprocess(plainDates, sittingSchema),
+  }),
+  records: defineCollection({
+    loader: glob({
+      base: results,
+      pattern: '*/record.json',
+      generateId: ({ entry }) => entry.split('/')[0],
+    }),
+    schema: resultSchema,
+  }),
+  techniques: defineCollection({
+    loader: glob({ base: content, pattern: 'techniques/*.md', generateId: fileName }),
+    schema: z.preprocess(plainDates, writing),
+  }),
+  lessons: defineCollection({
+    loader: glob({ base: content, pattern: 'lessons/*.md', generateId: fileName }),
+    schema: z.preprocess(plainDates, writing),
+  }),
+  pages: defineCollection({
+    loader: glob({ base: content, pattern: '{glossary,about}.md' }),
+    schema: z.preprocess(plainDates, writing),
+  }),
+};
