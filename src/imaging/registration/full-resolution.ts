@@ -17,6 +17,8 @@ const most = { along: 12, across: 9 };
 const sigma = 1.2;
 const fieldSigma = 1.5;
 const passes = 2;
+/** Median shift of the windows, pixels, below which a second pass is not needed. */
+const settled = 0.4;
 /** Fewer windows than this fix no homography worth having. */
 const leastWindows = 12;
 
@@ -35,6 +37,9 @@ export function refineAtFullResolution(pair: WorkingPair, start: Homography): Ho
     const step = fitRobustly(points, width, height);
     if (!step) return map;
     map = normalise(compose(map, step));
+    // Windows that lay nearly on each other would find the same again.
+    const lengths = points.map((p) => Math.hypot(p.dx, p.dy)).sort((a, b) => a - b);
+    if (lengths[lengths.length >> 1] < settled) break;
   }
   return map;
 }

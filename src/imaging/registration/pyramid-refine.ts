@@ -10,8 +10,16 @@ import type { MaskedPlane } from './masked-plane.ts';
 import { warpPlane } from './warp-plane.ts';
 
 /** Smoothing before the gradient and of the field, pixels. */
-const sigma = 1;
-const fieldSigma = 1.5;
+export interface Smoothing {
+  readonly sigma: number;
+  readonly fieldSigma: number;
+}
+
+/** For captures with detail down to the pixel. */
+export const fineSmoothing: Smoothing = { sigma: 1, fieldSigma: 1.5 };
+
+/** For soft or noisy ones, whose finest detail is noise. */
+export const softSmoothing: Smoothing = { sigma: 1.6, fieldSigma: 1.5 };
 
 /** Steps at most, by place in the pyramid, and the movement in pixels that ends them. */
 const steps = { smallest: 12, between: 6, largest: 8 };
@@ -33,17 +41,18 @@ export function refineThroughPyramid(
   let map: Homography | null = start;
   for (let level = from; level >= to && map; level -= 1) {
     if (level < from) map = rescale(map, 2);
-    map = refineAtLevel(base[level], moving[level], map, level, base.length - 1);
+    map = refineAtLevel(base[level], moving[level], map, level, base.length - 1, fineSmoothing);
   }
   return map;
 }
 
-function refineAtLevel(
+export function refineAtLevel(
   base: MaskedPlane,
   moving: MaskedPlane,
   start: Homography,
   level: number,
   smallest: number,
+  { sigma, fieldSigma }: Smoothing,
 ): Homography | null {
   const still = gradientField(base, sigma, fieldSigma);
   const most = level === 0 ? steps.largest : level === smallest ? steps.smallest : steps.between;

@@ -21,7 +21,7 @@ import { refineAtFullResolution } from './full-resolution.ts';
 import { invert, rescale } from './homography.ts';
 import { layOf } from './lay.ts';
 import { measurePolarity, polaritySide, type PolarityMeasure } from './polarity.ts';
-import { refineThroughPyramid } from './pyramid-refine.ts';
+import { refineAtLevel, refineThroughPyramid, softSmoothing } from './pyramid-refine.ts';
 import { residualMap } from './residual-map.ts';
 import { checkPair, gate, passes, type TileCheck } from './tile-check.ts';
 import { warpPlane } from './warp-plane.ts';
@@ -44,6 +44,9 @@ export interface RegisterOptions {
 
 /** A shorter side than this has too few tiles for the gate, pixels. */
 const leastSide = 320;
+
+/** From this predicted corner deviation on, base pixels, captures count as noisy. */
+const noisyDeviation = 0.06;
 
 interface Attempt {
   readonly pair: WorkingPair;
@@ -157,7 +160,23 @@ function weakAttempt(
 function finish(pair: WorkingPair, working: Homography, method: Method): Attempt {
   let toMoving = toCommon(working, pair);
   if (pair.factor > 1) toMoving = refineAtFullResolution(pair, toMoving);
-  return { pair, toMoving, check: checkPair(pair, toMoving), method };
+  const attempt = { pair, toMoving, check: checkPair(pair, toMoving), method };
+  return attempt.check.cornerDeviation > noisyDeviation ? soften(attempt) : attempt;
+}
+
+/** Noisy captures fit better when smoothed more; kept only where the tiles do not object. */
+function soften(attempt: Attempt): Attempt {
+  const { pair, check } = attempt;
+  if (pair.factor > 1) return attempt;
+  const { levels } = pair.base;
+  const last = levels.length - 1;
+  const [base, moving] = [levels[0], pair.moving.levels[0]];
+  const toMoving = refineAtLevel(base, moving, attempt.toMoving, 0, last, softSmoothing);
+  if (!toMoving) return attempt;
+  const again = checkPair(pair, toMoving);
+  const asGood =
+    again.agreed >= 0.97 * check.agreed && again.cornerDeviation <= 1.05 * check.cornerDeviation;
+  return asGood ? { ...attempt, toMoving, check: again } : attempt;
 }
 
 function better(a: Attempt | null, b: Attempt | null): Attempt | null {
