@@ -1,16 +1,17 @@
 /** The inner basin of Fennel Quay from the customs steps, and the quay's edge in two views. */
 import { blend, ring, turned } from './distance.ts';
 import { building, chimney } from './building.ts';
-import { grain } from './noise.ts';
+import { grain, lattice } from './noise.ts';
 import { type Scene, type SceneMaker } from './scene.ts';
-import { block, floor, modelled, strut, type Solid } from './solid.ts';
+import { block, floor, modelled, strut, type Solid, type Surface } from './solid.ts';
 import { cobbles, iron, masonry, slates, water, wood } from './surfaces.ts';
 import { vessel } from './vessel.ts';
 
-const sky =
+/** A white sky, as plates that see only blue record it: little darker overhead, clouds lost. */
+const seen =
   (seed: number) =>
   (dx: number, dy: number, dz: number): number =>
-    0.95 - 0.22 * Math.max(0, dy) + 0.1 * grain(dx * 3, dy * 9, dz * 3, seed, 4, 0.001);
+    1.05 - 0.3 * Math.max(0, dy) + 0.12 * grain(dx * 3, dy * 9, dz * 3, seed, 4, 0.001);
 
 /** Iron bollard; its foot stands on y. */
 function bollard(x: number, y: number, z: number, seed: number): Solid {
@@ -99,6 +100,23 @@ function warehouses(seed: number): Solid[] {
   ]);
 }
 
+/** Staves, and hoops of iron. */
+const cask = (seed: number): Surface => {
+  const oak = wood(seed, 0.3, 'y', 30);
+  return {
+    ...oak,
+    albedo: (x, y, z, f) => {
+      const q = Math.abs((y - 2.5) / 0.5);
+      if (Math.abs(q - 0.55) < 0.08 || Math.abs(q - 0.93) < 0.06) return 0.07;
+      const stave = Math.atan2(z - 3.65, x - 1.4) * 3.5;
+      const gap = Math.abs(stave - Math.round(stave)) < 0.04 + f * 2 ? 0.35 : 1;
+      return (
+        oak.albedo(x, y, z, f) * gap * (0.75 + 0.5 * lattice(Math.round(stave - 0.5), 0, 0, seed))
+      );
+    },
+  };
+};
+
 /** The far hill: a soft ridge, pale with distance. */
 const hill: Solid = modelled(
   [-260, 0, 180],
@@ -134,13 +152,14 @@ function basin(seed: number): readonly Solid[] {
 const outdoors = {
   source: {
     kind: 'sun',
-    towards: [-0.62, 0.58, -0.53],
-    radius: 0.06,
-    irradiance: 2.9,
+    towards: [-0.8, 0.52, 0.3],
+    radius: 0.05,
+    irradiance: 4,
   },
-  ambient: 0.16,
-  haze: 420,
-  hazeRadiance: 0.85,
+  sky: (_dx: number, dy: number): number => (dy > -0.02 ? 0.3 : 0.06),
+  ambient: 0.05,
+  haze: 700,
+  hazeRadiance: 0.9,
 } as const;
 
 export const harbour: SceneMaker = (seed): Scene => ({
@@ -153,12 +172,12 @@ export const harbour: SceneMaker = (seed): Scene => ({
     bollard(-1.5, 2.02, 7.6, seed + 1),
     bollard(5.5, 2.02, 7.7, seed + 2),
     coil(0.9, 2.0, 4.2, 0.55),
-    strut([-1.5, 2.45, 7.6], [-9, 1.9, 25], 0.035, { mean: 0.2, albedo: () => 0.2 }),
+    strut([-1.5, 2.45, 7.6], [-9, 2.6, 27], 0.03, { mean: 0.2, albedo: () => 0.2 }),
   ],
   ...outdoors,
-  sky: sky(seed),
-  camera: { position: [2, 8.6, -5], target: [-1.5, 6.4, 40], tangent: 0.36, rise: 0.2 },
-  exposure: 1.25,
+  seen: seen(seed),
+  camera: { position: [1, 5.7, -5], target: [-2.5, 5.2, 40], tangent: 0.36, rise: 0.22 },
+  exposure: 1.35,
   softness: 0.9,
 });
 
@@ -177,7 +196,7 @@ export const stereoQuay: SceneMaker = (seed): Scene => ({
     bollard(-2.6, 2.02, 7.3, seed + 1),
     bollard(2.9, 2.02, 7.4, seed + 2),
     coil(0.75, 2.0, 0.4, 0.42),
-    modelled([0.75, 2, 3], [2.05, 3.05, 4.3], wood(seed + 5, 0.3, 'y', 30), (x, y, z) => {
+    modelled([0.75, 2, 3], [2.05, 3.05, 4.3], cask(seed + 5), (x, y, z) => {
       // A cask: staves bulging between two hoops.
       const r = Math.hypot(x - 1.4, z - 3.65);
       const q = (y - 2.5) / 0.5;
@@ -187,7 +206,7 @@ export const stereoQuay: SceneMaker = (seed): Scene => ({
     }),
   ],
   ...outdoors,
-  sky: sky(seed),
+  seen: seen(seed),
   camera: {
     position: [0, 3.75, -3.6],
     target: [-0.1, 3.5, 20],
@@ -195,6 +214,6 @@ export const stereoQuay: SceneMaker = (seed): Scene => ({
     rise: 0.25,
     stereo: { base: quayBase, agree: quayAgree },
   },
-  exposure: 1.25,
+  exposure: 1.35,
   softness: 1,
 });

@@ -5,6 +5,7 @@
 import { type Plane } from '../plane.ts';
 import { harbour, stereoQuay } from './harbour.ts';
 import { instrumentDesk } from './instrument-desk.ts';
+import { partCoverage } from './part.ts';
 import { pictureRows } from './picture.ts';
 import { plasterHead } from './plaster-head.ts';
 import { type SceneMaker } from './scene.ts';
@@ -55,4 +56,19 @@ export function renderScene(name: SceneName, options: SceneOptions): Plane {
     height: options.height,
     data: renderSceneRows(name, options, 0, options.height),
   };
+}
+
+/**
+ * Where a named part is, for hand colouring: coverage of each pixel, 0 to 1.
+ *
+ * @throws RangeError for a part that the scene does not name.
+ */
+export function renderScenePart(name: SceneName, part: string, options: SceneOptions): Plane {
+  const scene = makers[name](options.seed);
+  const bodies = scene.parts?.[part];
+  if (!bodies) {
+    const known = Object.keys(scene.parts ?? {}).join(', ') || 'none';
+    throw new RangeError(`The scene "${name}" has no part "${part}". It names: ${known}.`);
+  }
+  return partCoverage(scene, bodies, options);
 }

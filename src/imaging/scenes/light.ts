@@ -165,7 +165,9 @@ export function makeLighting(scene: Scene, tracer: Tracer): Lighting {
     const v = (0.5 + turn * step2) % 1;
     const weight = direct(x, y, z, nx, ny, nz, u, v, shadow);
     const cosine = shadow.dx * nx + shadow.dy * ny + shadow.dz * nz;
-    const level = weight > 0 ? weight * cosine : 0;
+    // A corner close to the source would send single sparks into the shade; what is cut off here
+    // is a few thousandths of the light.
+    const level = weight > 0 ? Math.min(2, weight * cosine) : 0;
     const radiance = solid.surface.mean * (level + scene.ambient);
     const veil = scene.haze < Infinity ? Math.exp(-t / scene.haze) : 1;
     return radiance * veil + scene.hazeRadiance * (1 - veil);

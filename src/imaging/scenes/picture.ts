@@ -189,7 +189,7 @@ function bell(s: number): Float64Array {
 }
 
 /** The plate's response: straight in the shadows, bending over towards 1. */
-const respond = (exposure: number): number => 1 - Math.exp(-(exposure ** 1.12));
+const respond = (exposure: number): number => 1 - Math.exp(-(exposure ** 1.3));
 
 /**
  * Rows [firstRow, firstRow + rowCount) of the picture, linear 0 to 1, row-major.

@@ -14,7 +14,7 @@ function row(seed: number, side: -1 | 1): Solid[] {
     const tall = 6.2 + 3.6 * r(2);
     const set = 3.15 + 0.5 * r(3);
     const wall =
-      r(4) < 0.45
+      r(4) < 0.62
         ? limewash(seed + k * 7, 0.55 + 0.2 * r(5))
         : masonry(seed + k * 7, 0.34 + 0.16 * r(5), 0.24, 0.015);
     const inner = side * set;
@@ -74,13 +74,14 @@ export const street: SceneMaker = (seed) => ({
     strut([-3, 1, 96], [0.15, 13, 96], 0.04, { mean: 0.1, albedo: () => 0.1 }),
     strut([3.4, 1, 96], [0.15, 13, 96], 0.04, { mean: 0.1, albedo: () => 0.1 }),
   ],
-  source: { kind: 'sun', towards: [-0.55, 0.77, 0.32], radius: 0.05, irradiance: 3.4 },
-  sky: (dx, dy, dz) =>
-    0.95 - 0.3 * Math.max(0, dy) + 0.08 * grain(dx * 3, dy * 5, dz * 3, seed, 4, 0.001),
+  source: { kind: 'sun', towards: [-0.5, 0.72, -0.36], radius: 0.05, irradiance: 4.4 },
+  sky: (_dx, dy) => (dy > -0.02 ? 0.3 : 0.05),
+  seen: (dx, dy, dz) =>
+    1.1 - 0.35 * Math.max(0, dy) + 0.1 * grain(dx * 3, dy * 5, dz * 3, seed, 4, 0.001),
   camera: { position: [-0.45, 2.5, -5], target: [0.2, 2.9, 40], tangent: 0.4, rise: 0.24 },
-  ambient: 0.12,
-  exposure: 1.15,
-  haze: 160,
+  ambient: 0.05,
+  exposure: 1.5,
+  haze: 260,
   hazeRadiance: 0.8,
   softness: 1,
 });

@@ -20,8 +20,8 @@ export const plaster = (seed: number, tone = 0.8): Surface => ({
         0.25 * Math.max(0, grain(x * 260, y * 260, z * 260, seed + 3, 2, f * 260) - 0.34),
     ),
   relief: (x, y, z, f) =>
-    0.0012 * grain(x * 60, y * 60, z * 60, seed + 5, 4, f * 60) +
-    0.0002 * grain(x * 500, y * 500, z * 500, seed + 6, 2, f * 500),
+    0.0005 * grain(x * 45, y * 45, z * 45, seed + 5, 3, f * 45) +
+    0.00016 * grain(x * 420, y * 420, z * 420, seed + 6, 3, f * 420),
 });
 
 /** Planed wood with its grain along one axis. `scale` is rings per metre. */
@@ -89,11 +89,11 @@ export const masonry = (seed: number, tone: number, course: number, joint = 0.01
     mean: tone,
     albedo: (x, y, z, f) => {
       const [edge, stone] = lay(x, y, z);
-      const mortar = edge < Math.max(joint, f * 0.5) ? 0.55 : 1;
+      const mortar = edge < Math.max(joint, f * 0.5) ? 0.68 : 1;
       const kept = Math.min(1, Math.max(0, 1.4 - f / (course * 0.4)));
       return clamp(
         tone *
-          (1 - kept + kept * mortar * (0.78 + 0.4 * stone)) *
+          (1 - kept + kept * mortar * (0.86 + 0.26 * stone)) *
           (1 +
             0.35 * grain(x * 5, y * 5, z * 5, seed + 1, 5, f * 5) +
             0.25 * grain(x * 0.5, y * 0.25, z * 0.5, seed + 2, 3, f * 0.5)),
@@ -103,8 +103,8 @@ export const masonry = (seed: number, tone: number, course: number, joint = 0.01
       const [edge] = lay(x, y, z);
       const kept = Math.max(0, 1 - f / (course * 0.5));
       return (
-        kept * 0.03 * Math.min(1, edge / (joint * 2.5)) +
-        0.03 * grain(x * 9, y * 9, z * 9, seed + 3, 4, f * 9)
+        kept * 0.016 * Math.min(1, edge / (joint * 2.5)) +
+        0.022 * grain(x * 9, y * 9, z * 9, seed + 3, 4, f * 9)
       );
     },
   };

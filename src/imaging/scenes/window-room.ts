@@ -111,23 +111,23 @@ export const windowRoom: SceneMaker = (seed) => {
       }),
       chair(0.62, 1.35, wood(seed + 8, 0.17, 'y', 60, 0.03)),
       // A coat peg rail and a framed print on the far wall.
-      block([0.45, 1.75, 2.66], [1.5, 1.84, 2.7], oak),
-      ...[0.6, 0.95, 1.3].map((x) => block([x - 0.012, 1.78, 2.58], [x + 0.012, 1.81, 2.66], oak)),
-      modelled([0.78, 0.75, 2.4], [1.12, 1.8, 2.66], cloth(seed + 12, 0.13, 600), (x, y, z) => {
+      block([0.1, 1.75, 2.66], [0.95, 1.84, 2.7], oak),
+      ...[0.2, 0.5, 0.8].map((x) => block([x - 0.012, 1.78, 2.58], [x + 0.012, 1.81, 2.66], oak)),
+      modelled([0.33, 0.75, 2.4], [0.67, 1.8, 2.66], cloth(seed + 12, 0.13, 600), (x, y, z) => {
         const t = (1.79 - y) / 1.0;
         const wide = 0.03 + 0.12 * Math.min(1, t * 1.6);
         const fold = 0.03 * Math.sin(x * 60 + y * 3) * Math.min(1, t * 2);
         return (
           Math.max(
-            Math.abs(x - 0.95) - wide,
+            Math.abs(x - 0.5) - wide,
             Math.abs(z - 2.6 - fold) - 0.05 * Math.min(1, t * 3),
             0.8 - y,
             y - 1.79,
           ) * 0.5
         );
       }),
-      block([-0.55, 1.45, 2.675], [0.0, 1.92, 2.7], oak),
-      block([-0.5, 1.5, 2.67], [-0.05, 1.87, 2.676], plaster(seed + 13, 0.5)),
+      block([-0.75, 1.45, 2.675], [-0.2, 1.92, 2.7], oak),
+      block([-0.7, 1.5, 2.67], [-0.25, 1.87, 2.676], plaster(seed + 13, 0.5)),
     ],
     source: {
       kind: 'window',
@@ -139,7 +139,7 @@ export const windowRoom: SceneMaker = (seed) => {
     },
     sky: () => 0,
     seen: (dx, dy) => (dx < 0 ? 5 + 2 * dy : 0.05),
-    camera: { position: [0.5, 1.42, -2.6], target: [-0.2, 1.16, 2.3], tangent: 0.33, rise: 0 },
+    camera: { position: [1.3, 1.45, -2.4], target: [-0.62, 1.18, 2.3], tangent: 0.4 },
     ambient: 0.05,
     exposure: 2.0,
     haze: Infinity,
