@@ -1,0 +1,68 @@
+/**
+ * Addresses as the host will have them: `/lessons/x/` becomes `<base>lessons/x/`, pictures from
+ * elsewhere become their description (no page makes a request to anybody else), and figures of
+ * spots get their picture, a part of a view that is published anyway.
+ */
+import type { Element, ElementContent, Root } from 'hast';
+import { visit } from 'unist-util-visit';
+import type { MarkdownLookup } from './lookup.ts';
+
+/** Whether an address leads to another host or is no address of a page at all. */
+export function isOutside(address: string): boolean {
+  return /^([a-z][a-z0-9+.-]*:|[/\\]{2})/i.test(address.trim());
+}
+
+/** An address that begins with one slash, under the base path, with the slash at its end. */
+export function underBase(address: string, base: string): string {
+  const [, path, rest] = /^\/([^?#]*)(.*)$/.exec(address) ?? [];
+  if (path === undefined) return address;
+  const isPage = path !== '' && !path.endsWith('/') && !/\.[a-z0-9]+$/i.test(path);
+  return `${base}${path}${isPage ? '/' : ''}${rest}`;
+}
+
+function text(value: unknown): string {
+  return typeof value === 'string' ? value : '';
+}
+
+/** A part of a picture without cutting it: the file is the view's own. */
+function crop(node: Element, base: string, lookup: MarkdownLookup): ElementContent | null {
+  const plate = text(node.properties['dataPlate']);
+  const region = text(node.properties['dataRegion']);
+  const known = lookup.plate(plate);
+  // A plate that is covered until asked for is not shown in a text either.
+  if (!known || known.covered || region === '') return null;
+  const spot = known.spots.find(({ id }) => id === node.properties['dataSpot']);
+  const picture = lookup.picture(plate, spot?.view);
+  if (!picture) return null;
+  const { width, height } = picture.frame;
+  const image: Element = {
+    type: 'element',
+    tagName: 'image',
+    properties: { href: `${base}${picture.path}`, width, height, preserveAspectRatio: 'none' },
+    children: [],
+  };
+  const viewBox = region.replaceAll(',', ' ');
+  const properties = { viewBox, role: 'img', ariaLabel: spot?.title ?? '' };
+  return { type: 'element', tagName: 'svg', properties, children: [image] };
+}
+
+/** rehype plugin; comes after the sanitiser. */
+export function addressesStep(options: { readonly base: string; readonly lookup: MarkdownLookup }) {
+  const { base, lookup } = options;
+  return (tree: Root): void => {
+    visit(tree, 'element', (node, index, parent) => {
+      const { href, src } = node.properties;
+      if (node.tagName === 'a' && typeof href === 'string')
+        node.properties['href'] = underBase(href, base);
+      if (node.tagName === 'img' && typeof src === 'string') {
+        if (isOutside(src) && parent && index !== undefined) {
+          parent.children[index] = { type: 'text', value: text(node.properties['alt']) };
+        } else if (src.startsWith('/')) node.properties['src'] = underBase(src, base);
+      }
+      if (node.tagName === 'figure' && node.properties['dataSpot'] !== undefined) {
+        const picture = crop(node, base, lookup);
+        if (picture) node.children.unshift(picture);
+      }
+    });
+  };
+}
