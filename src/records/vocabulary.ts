@@ -98,3 +98,8 @@ export function rightsLabel(uri: string): string | null {
     /^https?:\/\/creativecommons\.org\/((?:licenses|publicdomain)\/[a-z-]+\/\d\.\d)\/$/.exec(uri);
   return licence ? (creativeCommons[licence[1]] ?? null) : null;
 }
+
+/** Whether a rights URI says that there is no copyright, or that it was given up. */
+export function isPublicDomain(uri: string): boolean {
+  return /creativecommons\.org\/publicdomain\/|rightsstatements\.org\/vocab\/(NoC-|NKC)/.test(uri);
+}

@@ -1,0 +1,46 @@
+/**
+ * What the exhibit needs of Astro: a build fails when a plate's results are missing, stale or
+ * refer to nothing (Astro itself would only log it and publish an incomplete site), tiles are
+ * served at their final addresses in development, and linked into the finished folder.
+ */
+import { fileURLToPath } from 'node:url';
+import type { AstroIntegration } from 'astro';
+import { checkFreshness } from '../pipeline/freshness.ts';
+import { findPlaces } from '../pipeline/places.ts';
+import { readResults } from '../pipeline/results.ts';
+import { linkTiles } from './link-tiles.ts';
+import { serveTiles } from './serve-tiles.ts';
+
+export default function exhibit(): AstroIntegration {
+  const places = findPlaces();
+  let address: URL | undefined;
+  let base = '/';
+
+  return {
+    name: 'mirrorleaf',
+    hooks: {
+      'astro:config:setup': async ({ command, logger }) => {
+        if (command !== 'build' && command !== 'dev') return;
+        const faults = await checkFreshness(places);
+        if (faults.length === 0) return;
+        const sentence = [...faults, 'Run `npm run plates` first, or `npm run build`, which does.'];
+        if (command === 'build') throw new Error(sentence.join('\n'));
+        for (const line of sentence) logger.warn(line);
+      },
+      'astro:config:done': ({ config }) => {
+        base = config.base.endsWith('/') ? config.base : `${config.base}/`;
+        address = config.site ? new URL(config.site) : undefined;
+      },
+      'astro:server:setup': ({ server }) => {
+        server.middlewares.use(serveTiles(places, base));
+      },
+      'astro:build:done': async ({ dir, logger }) => {
+        const started = performance.now();
+        const results = await readResults(places);
+        const count = await linkTiles(places, results, fileURLToPath(dir), { base, address });
+        const seconds = ((performance.now() - started) / 1000).toFixed(1);
+        logger.info(`${count} tiles of ${results.length} plates in place (${seconds} s)`);
+      },
+    },
+  };
+}

@@ -1,0 +1,58 @@
+/**
+ * The whole exhibit: plates, a check of every text, pages. Astro publishes an empty page and
+ * reports success when a Markdown plugin fails, so the texts are checked here first, and its
+ * store of rendered texts is not trusted from one build to the next.
+ */
+import { spawn } from 'node:child_process';
+import { join } from 'node:path';
+import { checkTexts } from './check-texts.ts';
+import { readContent } from './content.ts';
+import { formatFindings } from './format-findings.ts';
+import type { Places } from './places.ts';
+import { makePlates, type MakeOptions } from './make-plates.ts';
+
+const project = join(import.meta.dirname, '..', '..');
+
+/** What Astro's own process must know of our folders. */
+export function astroEnvironment(places: Places): NodeJS.ProcessEnv {
+  return {
+    ...process.env,
+    MIRRORLEAF_CONTENT: places.content,
+    MIRRORLEAF_CACHE: places.cache,
+    MIRRORLEAF_OUT: places.out,
+    ASTRO_TELEMETRY_DISABLED: '1',
+  };
+}
+
+/** Run one of Astro's commands with the project's own Node; gives its exit code. */
+export function runAstro(places: Places, args: readonly string[]): Promise<number> {
+  const astro = join(project, 'node_modules', 'astro', 'bin', 'astro.mjs');
+  return new Promise((resolve, reject) => {
+    const child = spawn(process.execPath, [astro, ...args], {
+      cwd: project,
+      env: astroEnvironment(places),
+      stdio: 'inherit',
+    });
+    child.on('error', reject);
+    child.on('exit', (code) => {
+      resolve(code ?? 1);
+    });
+  });
+}
+
+/** Check every text and say what is wrong with it; 1 where something is an error. */
+async function reportTexts(places: Places): Promise<number> {
+  const findings = await checkTexts(await readContent(places.content));
+  const grave = findings.filter((f) => f.level !== 'note');
+  if (grave.length > 0) console.error(formatFindings(grave));
+  return grave.some((f) => f.level === 'error') ? 1 : 0;
+}
+
+/** 0 done, 1 where a plate failed or a text has an error (the others are published) or there are no pages. */
+export async function buildExhibit(options: MakeOptions): Promise<number> {
+  const plates = await makePlates(options);
+  const texts = await reportTexts(options.places);
+  const silence = options.quiet ? ['--silent'] : [];
+  const pages = await runAstro(options.places, ['build', '--force', ...silence]);
+  return pages === 0 ? Math.max(plates, texts) : 1;
+}

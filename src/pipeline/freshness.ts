@@ -1,0 +1,40 @@
+/**
+ * Whether the results that are there belong to the content that is there. The pages are built
+ * from results; a page from an old one would show a plate as it is no longer recorded.
+ */
+import { readContent } from './content.ts';
+import { openFileDigests } from './file-digests.ts';
+import type { Places } from './places.ts';
+import { captureDigests, plateKey } from './plate-key.ts';
+import { listResults, readFailure, readResult } from './results.ts';
+import { exists } from './store.ts';
+import { join } from 'node:path';
+
+/** One sentence for each plate whose result is missing, stale, incomplete or of no plate. */
+export async function checkFreshness(places: Places): Promise<string[]> {
+  const content = await readContent(places.content);
+  const digests = await openFileDigests({ root: places.cache, scratch: places.scratch });
+  const faults: string[] = [];
+  for (const plate of content.plates) {
+    const key = plateKey(plate, await captureDigests(plate, digests), content.collection);
+    const failure = await readFailure(places, plate.slug);
+    if (failure?.key === key) continue;
+    const result = await readResult(places, plate.slug);
+    if (!result) {
+      faults.push(`Plate "${plate.slug}" has no result yet.`);
+    } else if (result.key !== key) {
+      faults.push(`The result of plate "${plate.slug}" is older than its content.`);
+    } else {
+      for (const view of result.views) {
+        if (!(await exists(join(places.tiles, view.tiles, 'info.json')))) {
+          faults.push(`The tiles of view "${view.id}" of plate "${plate.slug}" are missing.`);
+        }
+      }
+    }
+  }
+  const known = new Set(content.plates.map((plate) => plate.slug));
+  for (const slug of await listResults(places)) {
+    if (!known.has(slug)) faults.push(`There is a result for "${slug}", but no such plate.`);
+  }
+  return faults;
+}

@@ -1,0 +1,170 @@
+/**
+ * Stage *inspect*: what is wrong with the captures, heard while the plate is still on the
+ * stand. Measurements are kept under the digests of the files; the findings are drawn from
+ * them anew each time, since limits and records change without the pictures.
+ */
+import { join } from 'node:path';
+import { measureOwnBackground } from '../imaging/inspect/own-background.ts';
+import { quadOf } from '../imaging/inspect/quad.ts';
+import { scaleQuad } from '../imaging/inspect/quad.ts';
+import { loadLuminance } from '../raster/load-plane.ts';
+import type { Finding } from '../records/finding.ts';
+import type { Inspection } from '../records/result.ts';
+import { setupOf, type CaptureRecord } from '../records/sitting.ts';
+import { tolerances as ownTolerances, type Tolerances } from '../records/tolerances.ts';
+import { baseCapture } from './align.ts';
+import type { ContentSitting } from './content.ts';
+import type { InspectedCapture, InspectedSitting, Judge } from './inspect/inspected-sitting.ts';
+import { inspectionOf } from './inspect/inspection-record.ts';
+import { judgeCamera } from './inspect/judge-camera.ts';
+import { judgeClipping } from './inspect/judge-clipping.ts';
+import { judgeColour } from './inspect/judge-colour.ts';
+import { judgeEvenness } from './inspect/judge-evenness.ts';
+import { judgeFrames } from './inspect/judge-frames.ts';
+import { judgeResolution } from './inspect/judge-resolution.ts';
+import { judgeSharpness } from './inspect/judge-sharpness.ts';
+import { clipLevel, measureCapture, type CaptureFiles } from './inspect/measure-capture.ts';
+import { measuresSchema, type Measures } from './inspect/measures.ts';
+import { bestScale } from './inspect/plate-size.ts';
+import { keyOf, type KeyPart } from './key.ts';
+import { pictureFiles, type ReadPlate } from './read.ts';
+import type { StageContext } from './stage-context.ts';
+import { keepJson } from './store.ts';
+
+/** Raised when the same captures would be measured or judged otherwise. */
+export const inspectVersion = 1;
+
+export interface InspectedPlate extends ReadPlate {
+  /** By `<sitting>/<capture>`; null where no file could be read. */
+  readonly inspections: ReadonlyMap<string, Inspection | null>;
+  /** Scale of the first sitting's base: as stated, else from the plate's edges. */
+  readonly scale: ReturnType<typeof bestScale>;
+}
+
+const judges: readonly Judge[] = [
+  judgeFrames,
+  judgeCamera,
+  judgeClipping,
+  judgeEvenness,
+  judgeSharpness,
+  judgeColour,
+  judgeResolution,
+];
+
+export async function inspectStage(
+  read: ReadPlate,
+  context: StageContext,
+  tolerances: Tolerances = ownTolerances,
+): Promise<InspectedPlate> {
+  const findings: Finding[] = [...read.findings];
+  const inspections = new Map<string, Inspection | null>();
+  let scale: InspectedPlate['scale'] = null;
+  for (const content of read.plate.sittings) {
+    const sitting = await inspectSitting(read, content, context, tolerances);
+    if (content === read.plate.sittings[0]) scale = bestScale(sitting);
+    findings.push(...judges.flatMap((judge) => judge(sitting)));
+    for (const capture of sitting.captures) {
+      inspections.set(`${content.id}/${capture.record.id}`, inspectionOf(sitting, capture));
+    }
+  }
+  return { ...read, findings, inspections, scale };
+}
+
+async function inspectSitting(
+  read: ReadPlate,
+  content: ContentSitting,
+  context: StageContext,
+  tolerances: Tolerances,
+): Promise<InspectedSitting> {
+  const { record } = content;
+  const captures: InspectedCapture[] = [];
+  for (const [k, capture] of record.captures.entries()) {
+    context.progress(`${read.plate.slug}: inspecting ${k + 1}/${record.captures.length}`);
+    const files = filesOf(read, capture);
+    captures.push({
+      record: capture,
+      setupKind: setupOf(record, capture)?.kind ?? 'other',
+      frames: files.frames,
+      measures: files.frames.length === 0 ? null : await keptMeasures(files, context),
+    });
+  }
+  return {
+    slug: read.plate.slug,
+    plate: read.plate.record,
+    id: content.id,
+    record,
+    base: baseCapture(content).id,
+    captures,
+    background: await measureBackground(read, captures, context),
+    tolerances,
+  };
+}
+
+function filesOf(read: ReadPlate, record: CaptureRecord): CaptureFiles {
+  const known = (name: string | undefined) =>
+    name === undefined ? null : (read.files.get(name) ?? null);
+  return {
+    record,
+    frames: pictureFiles(record).flatMap((name) => known(name) ?? []),
+    blank: known(record.blank),
+    target: known(record.target?.file),
+    pathOf: (name) => join(read.plate.folder, 'captures', name),
+  };
+}
+
+function keptMeasures(files: CaptureFiles, context: StageContext): Promise<Measures> {
+  const { record, frames, blank, target } = files;
+  const key = keyOf({
+    version: inspectVersion,
+    kind: record.kind,
+    frames: frames.map(({ name, sha256 }) => [name, sha256]),
+    blank: blank && [blank.name, blank.sha256],
+    target: target && [target.name, target.sha256],
+    wanted: record.target as unknown as KeyPart,
+    blankWanted: record.blank,
+  });
+  return keepJson(
+    context.store,
+    'inspect',
+    key,
+    (value) => measuresSchema.parse(value),
+    () => measureCapture(files, { scratch: context.store.scratch }),
+    context.tally,
+  );
+}
+
+/** Longest side on which two readings are compared, pixels. */
+const backgroundSide = 700;
+
+/**
+ * The light from a positive and a negative reading that show the same frame. Raking light is
+ * meant to be one-sided and is left out.
+ */
+async function measureBackground(
+  read: ReadPlate,
+  captures: readonly InspectedCapture[],
+  { store }: StageContext,
+): Promise<InspectedSitting['background']> {
+  const single = captures.filter(
+    (c) => c.record.kind === 'single' && c.measures && c.setupKind !== 'raking',
+  );
+  const positive = single.find((c) => c.record.reading === 'positive');
+  const negative = single.find((c) => c.record.reading === 'negative');
+  if (!positive?.measures || !negative?.measures) return null;
+  const load = (name: string) =>
+    loadLuminance(join(read.plate.folder, 'captures', name), {
+      scratch: store.scratch,
+      maxSide: backgroundSide,
+    });
+  const planes = [await load(positive.measures.file), await load(negative.measures.file)];
+  const { outline, width } = positive.measures;
+  const corners = outline.ok ? outline.value.corners : null;
+  const quad = corners
+    ? scaleQuad(quadOf([corners[0], corners[1], corners[2], corners[3]]), planes[0].width / width)
+    : null;
+  return {
+    positive: positive.record.id,
+    negative: negative.record.id,
+    light: measureOwnBackground(planes[0], planes[1], quad, clipLevel),
+  };
+}

@@ -1,0 +1,70 @@
+/** Frames that a set should have and has not: holes in a numbered series, in a grid, in a bracket. */
+import { stopsBetween } from '../../imaging/inspect/bracket-steps.ts';
+import { about, said, type InspectedSitting, type Judge } from './inspected-sitting.ts';
+import type { CaptureRecord } from '../../records/sitting.ts';
+
+export const judgeFrames: Judge = (sitting) =>
+  sitting.captures.flatMap(({ record }) => {
+    const hole =
+      record.kind === 'mosaic'
+        ? gridHole(record)
+        : (numberHole(record) ?? (record.kind === 'bracket' ? bracketHole(record) : null));
+    return hole === null ? [] : [missing(sitting, record.id, hole)];
+  });
+
+function missing(sitting: InspectedSitting, id: string, hole: string) {
+  return about(sitting, id, null, {
+    level: 'warning',
+    code: 'missing-frame',
+    message: `A frame of "${id}" seems to be missing: ${hole}.`,
+    remedy:
+      'Look for the file on the camera’s card. If it was left out on purpose, rename the files without a gap.',
+  });
+}
+
+/** Frames named `x-01`, `x-02`, `x-04`: the number that nobody has. */
+function numberHole({ frames = [] }: CaptureRecord): string | null {
+  const numbered = frames.map(({ file }) => /^(.*?)(\d+)(\.[^.]+)$/.exec(file));
+  const [first] = numbered;
+  if (!first || numbered.some((m) => !m || m[1] !== first[1])) return null;
+  const numbers = numbered.map((m) => Number(m?.[2])).sort((a, b) => a - b);
+  const steps = numbers.slice(1).map((n, k) => n - numbers[k]);
+  // Two frames make no series, and a series may count by two: only a lone jump is a hole.
+  const usual = Math.min(...steps);
+  const jumps = steps.flatMap((step, k) => (step > usual ? [k] : []));
+  if (numbers.length < 3 || jumps.length !== 1 || steps[jumps[0]] > 3 * usual) return null;
+  const number = String(numbers[jumps[0]] + usual).padStart(first[2].length, '0');
+  return `there is no ${first[1]}${number}${first[3]}`;
+}
+
+/** A place in a mosaic's grid that no frame fills. */
+function gridHole({ frames = [] }: CaptureRecord): string | null {
+  const cells = new Set<string>();
+  let [rows, columns] = [0, 0];
+  for (const { row, column } of frames) {
+    if (row === undefined || column === undefined) return null;
+    cells.add(`${row},${column}`);
+    rows = Math.max(rows, row + 1);
+    columns = Math.max(columns, column + 1);
+  }
+  for (let row = 0; row < rows; row += 1) {
+    for (let column = 0; column < columns; column += 1) {
+      if (!cells.has(`${row},${column}`)) {
+        return `row ${row}, column ${column} of the ${rows} × ${columns} grid is empty`;
+      }
+    }
+  }
+  return null;
+}
+
+/** One step of a bracket that is twice the others. */
+function bracketHole({ frames = [] }: CaptureRecord): string | null {
+  const seconds = frames.flatMap((f) => f.seconds ?? []).sort((a, b) => a - b);
+  if (seconds.length !== frames.length || seconds.length < 4) return null;
+  const steps = seconds.slice(1).map((s, k) => stopsBetween(seconds[k], s));
+  const usual = Math.min(...steps);
+  const wide = steps.flatMap((step, k) => (step > 1.5 * usual ? [k] : []));
+  if (wide.length !== 1 || Math.abs(steps[wide[0]] - 2 * usual) > 0.3) return null;
+  const [from, to] = [seconds[wide[0]], seconds[wide[0] + 1]];
+  return `between ${said(from)} s and ${said(to)} s lie ${said(steps[wide[0]])} stops, and ${said(usual)} between the others`;
+}

@@ -1,0 +1,29 @@
+/**
+ * The plates step as a person sees it: demonstration captures rendered where they are missing,
+ * stages run, findings told, and the exit code that says whether all is well.
+ */
+import { formatFindings } from './format-findings.ts';
+import { ensureDemonstration } from './demonstration.ts';
+import type { Places } from './places.ts';
+import { createReporter } from './reporter.ts';
+import { runPlates, type RunOptions } from './run.ts';
+
+export interface MakeOptions extends Omit<RunOptions, 'reporter'> {
+  readonly places: Places;
+  readonly quiet?: boolean;
+}
+
+/** 0 when every plate has its result, 1 when one failed or the collection has an error. */
+export async function makePlates({ quiet = false, ...options }: MakeOptions): Promise<number> {
+  const reporter = createReporter(process.stderr, { quiet });
+  await ensureDemonstration(options.places, reporter);
+  const { content, plates } = await runPlates({ ...options, reporter });
+  const findings = [...content.findings, ...plates.flatMap((plate) => plate.findings)];
+  const grave = findings.filter((f) => f.level === 'error');
+  if (grave.length > 0) console.error(formatFindings(grave));
+  const others = findings.filter((f) => f.level === 'warning').length;
+  if (others > 0) {
+    reporter.line(`${others} warnings; \`npm run inspect\` shows them with what to do.`);
+  }
+  return grave.length > 0 ? 1 : 0;
+}

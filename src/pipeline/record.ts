@@ -1,0 +1,70 @@
+/** Stage *record*: what the stages found out, as the one file that the pages read. */
+import { join } from 'node:path';
+import type { CaptureResult, PlateResult, SittingResult } from '../records/result.ts';
+import { resultVersion } from '../records/result.ts';
+import { setupOf } from '../records/sitting.ts';
+import { baseCapture } from './align.ts';
+import type { ContentSitting } from './content.ts';
+import { plateScale } from './plate-scale.ts';
+import { pictureFiles } from './read.ts';
+import type { TiledPlate } from './tile.ts';
+
+export function recordPlate(plate: TiledPlate, key: string): PlateResult {
+  const { slug, record, sittings } = plate.plate;
+  const withheld = new Set(record.withheld);
+  const scale = plateScale(record, sittings[0].record);
+  return {
+    version: resultVersion,
+    slug,
+    key,
+    sittings: sittings.map((sitting) => sittingResult(plate, sitting, withheld)),
+    frame: {
+      ...plate.frame,
+      pixelsPerMillimetre: scale.pixelsPerMillimetre,
+      scaleUncertainty: scale.uncertainty,
+      scaleFrom: scale.from,
+    },
+    views: [...plate.tiled],
+    pair: plate.pair,
+    findings: plate.findings.filter((f) => f.capture === null || !withheld.has(f.capture)),
+  };
+}
+
+function sittingResult(
+  plate: TiledPlate,
+  sitting: ContentSitting,
+  withheld: ReadonlySet<string>,
+): SittingResult {
+  const { camera, captures, date } = sitting.record;
+  const exif = plate.files.get(pictureFiles(baseCapture(sitting))[0])?.exif;
+  return {
+    id: sitting.id,
+    date: date ?? exif?.taken?.slice(0, 10) ?? null,
+    base: baseCapture(sitting).id,
+    camera: {
+      make: camera.make ?? exif?.make ?? null,
+      model: camera.model ?? exif?.model ?? null,
+      lens: camera.lens ?? exif?.lens ?? null,
+      focalLength: camera.focalLength ?? exif?.focalLength ?? null,
+      aperture: camera.aperture ?? exif?.aperture ?? null,
+      iso: camera.iso ?? exif?.iso ?? null,
+      distance: camera.distance ?? null,
+    },
+    captures: captures
+      .filter((capture) => !withheld.has(capture.id))
+      .map((capture): CaptureResult => {
+        return {
+          id: capture.id,
+          kind: capture.kind,
+          setup: capture.setup,
+          setupKind: setupOf(sitting.record, capture)?.kind ?? 'other',
+          reading: capture.reading,
+          files: pictureFiles(capture).flatMap((name) => plate.files.get(name) ?? []),
+          registration: plate.registrations.get(join(sitting.id, capture.id)) ?? {
+            state: 'not-measured',
+            reason: 'It was not tried.',
+          },
+        };
+      }),
+  };
+}

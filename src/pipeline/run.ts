@@ -1,0 +1,198 @@
+/**
+ * All plates of a content folder through all stages. Decides what is already done, shares the
+ * rest among threads, and writes one result or one failure for each plate.
+ */
+import { rm } from 'node:fs/promises';
+import { availableParallelism } from 'node:os';
+import { join } from 'node:path';
+import { Piscina } from 'piscina';
+import type { Finding } from '../records/finding.ts';
+import type { PlateResult } from '../records/result.ts';
+import { readContent, type ContentPlate, type ContentResult } from './content.ts';
+import { openFileDigests } from './file-digests.ts';
+import { withLock } from './lock.ts';
+import type { Places } from './places.ts';
+import { captureDigests, plateKey } from './plate-key.ts';
+import type { PlateJob, PlateReport } from './plate-worker.ts';
+import type { Reporter } from './reporter.ts';
+import {
+  failureFile,
+  listResults,
+  readFailure,
+  readResult,
+  recordFile,
+  writeFailure,
+  writeResult,
+} from './results.ts';
+import { WrongUse } from './wrong-use.ts';
+import { clearScratch, exists, type Store } from './store.ts';
+
+export interface RunOptions {
+  readonly places: Places;
+  readonly reporter: Reporter;
+  /** Only these plates; all where the list is empty. */
+  readonly slugs?: readonly string[];
+  /** Plates at the same time; as many as there are cores where nothing is said. */
+  readonly jobs?: number | undefined;
+  /** The i-th of n parts of the plates, from 1. */
+  readonly share?: { readonly part: number; readonly of: number } | undefined;
+}
+
+export interface PlateState {
+  readonly slug: string;
+  readonly state: 'unchanged' | 'made' | 'failed';
+  readonly findings: readonly Finding[];
+}
+
+export interface RunSummary {
+  readonly content: ContentResult;
+  readonly plates: readonly PlateState[];
+  /** Results that stages made, and that they found ready. */
+  readonly made: number;
+  readonly found: number;
+  readonly seconds: number;
+}
+
+export async function runPlates(options: RunOptions): Promise<RunSummary> {
+  const { places, reporter } = options;
+  const store: Store = { root: places.cache, scratch: places.scratch };
+  const onWait = (sentence: string) => {
+    reporter.line(sentence);
+  };
+  return withLock(join(places.cache, 'lock'), () => runLocked(options, store), { onWait });
+}
+
+interface Task {
+  readonly job: PlateJob;
+  readonly known: PlateState | null;
+}
+
+async function runLocked(options: RunOptions, store: Store): Promise<RunSummary> {
+  const started = performance.now();
+  const { places, reporter } = options;
+  await clearScratch(store);
+  const content = await readContent(places.content);
+  const chosen = choosePlates(content, options);
+  const digests = await openFileDigests(store);
+  const tasks = await Promise.all(
+    chosen.map(async (plate): Promise<Task> => {
+      const files = await captureDigests(plate, digests);
+      const key = plateKey(plate, files, content.collection);
+      const job = { plate, key, places, store, collection: content.collection, files };
+      return { job, known: await knownState(places, plate, key) };
+    }),
+  );
+  await digests.save();
+  if (!options.slugs?.length && !options.share) await removeAbandoned(places, content);
+
+  const work = tasks.filter((task) => task.known === null);
+  const tally = { made: 0, found: 0 };
+  const fresh = await runTasks(work, store, options, (report) => {
+    tally.made += report.tally.made;
+    tally.found += report.tally.found;
+  });
+  const plates = tasks.map(({ job, known }) => known ?? fresh.get(job.plate.slug)!);
+  const seconds = (performance.now() - started) / 1000;
+  reporter.line(summarySentence(plates, tally.made, seconds));
+  return { content, plates, ...tally, seconds };
+}
+
+function choosePlates(content: ContentResult, { slugs = [], share }: RunOptions): ContentPlate[] {
+  const missing = slugs.find((slug) => !content.plates.some((p) => p.slug === slug));
+  if (missing !== undefined) {
+    const known = content.plates.map((p) => p.slug).join(', ');
+    throw new WrongUse(`There is no plate "${missing}". The plates are: ${known || 'none'}.`);
+  }
+  return content.plates
+    .filter((plate) => slugs.length === 0 || slugs.includes(plate.slug))
+    .filter((_, k) => !share || k % share.of === share.part - 1);
+}
+
+async function knownState(
+  places: Places,
+  plate: ContentPlate,
+  key: string,
+): Promise<PlateState | null> {
+  const { slug } = plate;
+  const result = await readResult(places, slug);
+  if (result?.key === key && (await hasTiles(places, result))) {
+    return { slug, state: 'unchanged', findings: result.findings };
+  }
+  const failure = await readFailure(places, slug);
+  if (failure?.key === key) return { slug, state: 'failed', findings: failure.findings };
+  return null;
+}
+
+async function hasTiles(places: Places, { views }: PlateResult): Promise<boolean> {
+  const here = await Promise.all(
+    views.map((view) => exists(join(places.tiles, view.tiles, 'info.json'))),
+  );
+  return here.every(Boolean);
+}
+
+/** Results of plates that the content folder no longer has. Their tiles stay for a later clean-up. */
+async function removeAbandoned(places: Places, content: ContentResult): Promise<void> {
+  const kept = new Set(content.plates.map((plate) => plate.slug));
+  for (const slug of await listResults(places)) {
+    if (!kept.has(slug)) await rm(join(places.records, slug), { recursive: true, force: true });
+  }
+}
+
+async function runTasks(
+  tasks: readonly Task[],
+  store: Store,
+  { places, reporter, jobs = availableParallelism() }: RunOptions,
+  onReport: (report: PlateReport) => void,
+): Promise<Map<string, PlateState>> {
+  const states = new Map<string, PlateState>();
+  if (tasks.length === 0) return states;
+  const pool = new Piscina<PlateJob, PlateReport>({
+    filename: new URL('./plate-worker.ts', import.meta.url).href,
+    maxThreads: Math.max(1, Math.min(jobs, tasks.length)),
+  });
+  let done = 0;
+  pool.on('message', ({ progress }: { progress: string }) => {
+    reporter.step(progress, done, tasks.length);
+  });
+  try {
+    await Promise.all(
+      tasks.map(async ({ job }) => {
+        const report = await pool.run(job);
+        onReport(report);
+        done += 1;
+        states.set(job.plate.slug, await keepOutcome(places, store, job, report));
+        const { state } = states.get(job.plate.slug)!;
+        reporter.line(`${job.plate.slug}: ${state} (${done} of ${tasks.length})`);
+      }),
+    );
+  } finally {
+    await pool.destroy();
+  }
+  return states;
+}
+
+async function keepOutcome(
+  places: Places,
+  store: Store,
+  { plate: { slug }, key }: PlateJob,
+  { outcome }: PlateReport,
+): Promise<PlateState> {
+  if (outcome.ok) {
+    await writeResult(places, store, outcome.result);
+    await rm(failureFile(places, slug), { force: true });
+    return { slug, state: 'made', findings: outcome.result.findings };
+  }
+  const findings = [...outcome.findings];
+  await writeFailure(places, store, { slug, key, findings });
+  await rm(recordFile(places, slug), { force: true });
+  return { slug, state: 'failed', findings };
+}
+
+function summarySentence(plates: readonly PlateState[], made: number, seconds: number): string {
+  const count = (state: PlateState['state']) => plates.filter((p) => p.state === state).length;
+  const results = made === 1 ? '1 result made' : `${made} results made`;
+  return (
+    `Plates: ${count('made')} made, ${count('unchanged')} unchanged, ${count('failed')} failed; ` +
+    `${results} in ${seconds.toFixed(2)} s.`
+  );
+}

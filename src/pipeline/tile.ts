@@ -1,0 +1,94 @@
+/**
+ * Stage *tile*: each view as a IIIF Image API 3.0 level 0 service, its levels shrunk in linear
+ * light. Kept under a key of the captures' digests and of everything else that changes bytes.
+ */
+import { readFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import { z } from 'zod';
+import { type Homography } from '../imaging/conventions.ts';
+import type { PictureRights } from '../raster/rights-packet.ts';
+import { tilePicture } from '../raster/tile-picture.ts';
+import { isPublicDomain, rightsLabel } from '../records/vocabulary.ts';
+import type { ViewResult } from '../records/result.ts';
+import type { CombinedPlate, PlannedView } from './combine.ts';
+import { keyOf, type KeyPart } from './key.ts';
+import type { StageContext } from './stage-context.ts';
+import { keepFolder } from './store.ts';
+
+/** Raised when the same picture would give other tiles. */
+export const tileVersion = 1;
+
+/** Side of a tile, pixels. */
+const tileSize = 512;
+/** JPEG quality; at 85 the grain of a plate keeps 98 % of its energy. */
+const quality = 85;
+
+export interface TiledPlate extends CombinedPlate {
+  readonly tiled: readonly ViewResult[];
+}
+
+const infoSchema = z.object({
+  sizes: z.array(z.object({ width: z.number(), height: z.number() })).min(1),
+});
+
+export async function tilePlate(plate: CombinedPlate, context: StageContext): Promise<TiledPlate> {
+  const tiled: ViewResult[] = [];
+  for (const [k, view] of plate.views.entries()) {
+    context.progress(`${plate.plate.slug}: tiles ${k + 1}/${plate.views.length}`);
+    tiled.push(await tileView(plate, view, context));
+  }
+  return { ...plate, tiled };
+}
+
+async function tileView(
+  plate: CombinedPlate,
+  planned: PlannedView,
+  context: StageContext,
+): Promise<ViewResult> {
+  const { path, sha256, warp, ...view } = planned;
+  const metadata = pictureRights(plate, view, context);
+  const frame = frameOf(warp, view);
+  const options = { tile: tileSize, quality, metadata };
+  const key = keyOf({ version: tileVersion, sha256, ...options, frame } as unknown as KeyPart);
+  const folder = await keepFolder(
+    context.store,
+    'tiles',
+    key,
+    async (draft) => {
+      // The id is filled in where the tiles are published (src/integration/service-info.ts).
+      const job = { path, folder: draft, id: view.id, scratch: context.store.scratch };
+      await tilePicture({ ...job, ...options, frame });
+    },
+    context.tally,
+  );
+  const info = infoSchema.parse(JSON.parse(await readFile(join(folder, 'info.json'), 'utf8')));
+  return { ...view, tiles: key, sizes: info.sizes };
+}
+
+function frameOf(homography: Homography | null, { width, height }: PlannedSize) {
+  return homography ? { homography, width, height } : undefined;
+}
+
+interface PlannedSize {
+  readonly width: number;
+  readonly height: number;
+}
+
+/** What is written into the whole pictures: whose they are and what they show. */
+function pictureRights(
+  { plate: { record } }: CombinedPlate,
+  view: Pick<ViewResult, 'reading'>,
+  { collection }: StageContext,
+): PictureRights {
+  const { positive, negative } = record.description;
+  const language = collection?.languages[0] ?? 'x-default';
+  return {
+    title: { [language]: record.title },
+    alt: { [language]: view.reading === 'negative' ? negative : positive },
+    rights: { [language]: rightsLabel(record.rights) ?? record.rights },
+    credit: record.credit ?? collection?.credit ?? collection?.institution.name ?? null,
+    creator: record.maker.map((maker) => maker.name),
+    statement: record.rights,
+    publicDomain: isPublicDomain(record.rights),
+  };
+}
