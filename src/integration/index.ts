@@ -34,9 +34,15 @@ export default function exhibit(): AstroIntegration {
       'astro:server:setup': ({ server }) => {
         server.middlewares.use(serveTiles(places, base));
       },
-      'astro:build:done': async ({ dir, logger }) => {
+      'astro:build:done': async ({ dir, pages, logger }) => {
         const started = performance.now();
         const results = await readResults(places);
+        const made = new Set(pages.map((page) => page.pathname));
+        const missing = results.filter(({ slug }) => !made.has(`plates/${slug}/`));
+        if (missing.length > 0) {
+          const names = missing.map(({ slug }) => `"${slug}"`).join(', ');
+          throw new Error(`Astro made no page for ${names}, and did not say why.`);
+        }
         const count = await linkTiles(places, results, fileURLToPath(dir), { base, address });
         const seconds = ((performance.now() - started) / 1000).toFixed(1);
         logger.info(`${count} tiles of ${results.length} plates in place (${seconds} s)`);

@@ -52,7 +52,12 @@ async function reportTexts(places: Places): Promise<number> {
 export async function buildExhibit(options: MakeOptions): Promise<number> {
   const plates = await makePlates(options);
   const texts = await reportTexts(options.places);
-  const silence = options.quiet ? ['--silent'] : [];
-  const pages = await runAstro(options.places, ['build', '--force', ...silence]);
+  const started = performance.now();
+  // Silent: its errors are still printed; what is left out is a line for every page.
+  const pages = await runAstro(options.places, ['build', '--force', '--silent']);
+  if (pages === 0 && !options.quiet) {
+    const seconds = ((performance.now() - started) / 1000).toFixed(1);
+    console.error(`Pages: made in ${seconds} s. The exhibit is in ${options.places.out}`);
+  }
   return pages === 0 ? Math.max(plates, texts) : 1;
 }
