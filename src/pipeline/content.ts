@@ -9,7 +9,9 @@ import { collectionSchema, type CollectionRecord } from '../records/collection.t
 import { finding, type Finding } from '../records/finding.ts';
 import type { PageRecord } from '../records/page.ts';
 import type { PlateRecord } from '../records/plate.ts';
+import { toWrite } from '../records/sitting-findings.ts';
 import type { SittingRecord } from '../records/sitting.ts';
+import { placesToWrite } from '../records/to-write.ts';
 import { readFrontMatter } from '../records/yaml-door.ts';
 import { collectionFindings } from './content/collection-findings.ts';
 import { listFolder } from './content/list-folder.ts';
@@ -124,6 +126,8 @@ async function readCollection(folder: string, root: string, findings: Finding[])
     findings.push(...read.findings);
     return { collection: null, collectionBody: '', collectionBodyLine: 1 };
   }
-  const { value, body, bodyLine } = read;
+  const { value, body, bodyLine, placeOf } = read;
+  const about = { plate: '', file, placeOf };
+  findings.push(...placesToWrite(value).map((path) => toWrite(path, about)));
   return { collection: value, collectionBody: body, collectionBodyLine: bodyLine };
 }

@@ -105,7 +105,7 @@ export function fieldWords(path: readonly PropertyKey[], root: unknown): string 
 }
 
 /** With a capital, where it begins with a word of ours and not with a field's name. */
-function sentence(text: string): string {
+export function capitalised(text: string): string {
   return text[0].toUpperCase() + text.slice(1);
 }
 
@@ -171,10 +171,10 @@ export function complaints(
     return [{ path: issue.path, atName: true, code: 'bad-name', message, remedy }];
   }
   if (value === undefined && issue.path.length > 0) {
-    const message = sentence(`${field} is missing. Expected ${expected}.`);
+    const message = capitalised(`${field} is missing. Expected ${expected}.`);
     return [{ path: issue.path, atName: false, code: 'missing', message, remedy: 'Add it.' }];
   }
-  const message = sentence(`${field} is ${foundWords(value)}. Expected ${expected}.`);
+  const message = capitalised(`${field} is ${foundWords(value)}. Expected ${expected}.`);
   const remedy = remedyFor(issue, value, sourceOf(issue.path));
   return [{ path: issue.path, atName: false, code: 'bad-value', message, remedy }];
 }

@@ -1,4 +1,5 @@
 /** A sitting against itself and against the files that are there. */
+import { capitalised, fieldWords } from './complaint.ts';
 import type { Finding } from './finding.ts';
 import { nearestWord } from './nearest-word.ts';
 import { findingAt, repeated, type RecordAbout } from './record-about.ts';
@@ -190,7 +191,7 @@ export function toWrite(path: Path, about: RecordAbout): Finding {
   return findingAt(about, path, {
     level: 'warning',
     code: 'to-write',
-    message: `"${path.map(String).join('.')}" is still to be written.`,
+    message: capitalised(`${fieldWords(path, undefined)} is still to be written.`),
     remedy: `Replace the words that begin with "TO WRITE" in ${about.file}.`,
   });
 }
