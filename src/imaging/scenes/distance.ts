@@ -93,40 +93,90 @@ export function ring(x: number, y: number, z: number, radius: number, section: n
   return Math.sqrt(q * q + y * y) - section;
 }
 
+/** Elements of a turned body's table along its larger side. */
+const tableSide = 220;
+
 /**
  * A turned body about the y axis from a profile of (radius, height) points, first to last,
- * closed through the axis. Exact in the half plane of the profile.
+ * closed through the axis. Distances are tabulated over the half plane of the profile and
+ * read off between four entries; outside the table they are at most too small.
  */
-export function turned(profile: readonly (readonly [number, number])[]) {
-  const count = profile.length;
-  const last = profile[count - 1];
-  const points = [[0, profile[0][1]] as const, ...profile, [0, last[1]] as const];
+export function turned(corners: readonly (readonly [number, number])[]) {
+  const points = smoothProfile(corners);
+  const widest = Math.max(...points.map(([r]) => r));
+  const low = Math.min(...points.map(([, y]) => y));
+  const high = Math.max(...points.map(([, y]) => y));
+  const margin = 0.1 * Math.max(widest, high - low);
+  const spacing = Math.max(widest, high - low) / tableSide;
+  const columns = Math.ceil((widest + margin) / spacing) + 2;
+  const rows = Math.ceil((high - low + 2 * margin) / spacing) + 2;
+  const table = new Float32Array(columns * rows);
+  for (let j = 0; j < rows; j++) {
+    for (let i = 0; i < columns; i++) {
+      table[j * columns + i] = toProfile(points, i * spacing, low - margin + j * spacing);
+    }
+  }
+  const right = (columns - 1.001) * spacing;
+  const top = low - margin + (rows - 1.001) * spacing;
   return (x: number, y: number, z: number): number => {
     const r = Math.sqrt(x * x + z * z);
-    let best = Infinity;
-    let inside = false;
-    for (let k = 0; k < points.length; k++) {
-      const [ar, ay] = points[k];
-      const [br, by] = points[(k + 1) % points.length];
-      const er = br - ar;
-      const ey = by - ay;
-      const wr = r - ar;
-      const wy = y - ay;
-      const length = er * er + ey * ey;
-      // The closing edge lies on the axis and bounds nothing.
-      const onAxis = ar === 0 && br === 0;
-      if (length > 0 && !onAxis) {
-        let t = (wr * er + wy * ey) / length;
-        t = t < 0 ? 0 : t > 1 ? 1 : t;
-        const dr = wr - er * t;
-        const dy = wy - ey * t;
-        const d = dr * dr + dy * dy;
-        if (d < best) best = d;
-      }
-      if (ay > y !== by > y && r < ar + ((y - ay) / (by - ay)) * er) inside = !inside;
-    }
-    return inside ? -Math.sqrt(best) : Math.sqrt(best);
+    const cr = r > right ? right : r;
+    const cy = y < low - margin ? low - margin : y > top ? top : y;
+    const u = cr / spacing;
+    const v = (cy - low + margin) / spacing;
+    const iu = Math.floor(u);
+    const iv = Math.floor(v);
+    const k = iv * columns + iu;
+    const lower = table[k] + (table[k + 1] - table[k]) * (u - iu);
+    const upper = table[k + columns] + (table[k + columns + 1] - table[k + columns]) * (u - iu);
+    const d = lower + (upper - lower) * (v - iv);
+    const beyond = Math.max(r - cr, Math.abs(y - cy));
+    return beyond > 0 ? Math.max(beyond, d) : d;
   };
+}
+
+/** Rounds a profile: three points between each two, along a Catmull-Rom curve. */
+function smoothProfile(p: readonly (readonly [number, number])[]): [number, number][] {
+  const out: [number, number][] = [[0, p[0][1]]];
+  for (let k = 0; k < p.length - 1; k++) {
+    const [a, b, c, d] = [p[Math.max(0, k - 1)], p[k], p[k + 1], p[Math.min(p.length - 1, k + 2)]];
+    for (let s = 0; s < 4; s++) {
+      const t = s / 4;
+      const at = (m: 0 | 1): number =>
+        b[m] +
+        0.5 *
+          t *
+          (c[m] -
+            a[m] +
+            t * (2 * a[m] - 5 * b[m] + 4 * c[m] - d[m] + t * (3 * (b[m] - c[m]) + d[m] - a[m])));
+      out.push([Math.max(0, at(0)), at(1)]);
+    }
+  }
+  const last = p[p.length - 1];
+  out.push([last[0], last[1]], [0, last[1]]);
+  return out;
+}
+
+/** Signed distance in the half plane to a profile whose ends lie on the axis. */
+function toProfile(points: readonly (readonly [number, number])[], r: number, y: number): number {
+  let best = Infinity;
+  let inside = false;
+  for (let k = 0; k < points.length - 1; k++) {
+    const [ar, ay] = points[k];
+    const [br, by] = points[k + 1];
+    const er = br - ar;
+    const ey = by - ay;
+    const length = er * er + ey * ey;
+    if (length > 0) {
+      let t = ((r - ar) * er + (y - ay) * ey) / length;
+      t = t < 0 ? 0 : t > 1 ? 1 : t;
+      const dr = r - ar - er * t;
+      const dy = y - ay - ey * t;
+      best = Math.min(best, dr * dr + dy * dy);
+    }
+    if (ay > y !== by > y && r < ar + ((y - ay) / (by - ay)) * er) inside = !inside;
+  }
+  return inside ? -Math.sqrt(best) : Math.sqrt(best);
 }
 
 /** Union with a fillet of about k. */

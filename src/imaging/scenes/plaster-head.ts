@@ -1,10 +1,25 @@
 /** A plaster head with closed eyes on a stand: made of simple forms, nobody's likeness. */
 import { blend, box, carve, ellipsoid, rod } from './distance.ts';
 import { drapery } from './drapery.ts';
-import { lattice } from './noise.ts';
 import { type SceneMaker } from './scene.ts';
-import { block, modelled, type Solid } from './solid.ts';
+import { block, modelled } from './solid.ts';
 import { cloth, plaster, wood } from './surfaces.ts';
+
+/** Ends of the rods that the face is modelled with, in the order of their use. */
+const browIn = [0.012, 0.019, -0.09] as const;
+const browOut = [0.056, 0.017, -0.07] as const;
+const lidIn = [0.021, -0.0035, -0.0872] as const;
+const lidOut = [0.047, -0.0045, -0.0835] as const;
+const noseTop = [0, 0.016, -0.091] as const;
+const noseTip = [0, -0.028, -0.113] as const;
+const upperLip = [0, -0.0625, -0.0935] as const;
+const upperLipEnd = [0.02, -0.066, -0.082] as const;
+const lowerLip = [0, -0.0735, -0.0915] as const;
+const lowerLipEnd = [0.017, -0.071, -0.083] as const;
+const mouth = [0, -0.0678, -0.0995] as const;
+const mouthEnd = [0.023, -0.0685, -0.0835] as const;
+const neckTop = [0, -0.09, 0.02] as const;
+const neckFoot = [0, -0.2, 0.035] as const;
 
 /** Distance to the head about the middle of the skull; the face looks to -z. */
 function head(px: number, y: number, z: number): number {
@@ -14,19 +29,23 @@ function head(px: number, y: number, z: number): number {
   d = blend(d, ellipsoid(x, y + 0.05, z + 0.022, 0.06, 0.07, 0.062), 0.05);
   d = blend(d, ellipsoid(x, y + 0.105, z + 0.052, 0.026, 0.02, 0.024), 0.035);
   d = blend(d, ellipsoid(x - 0.043, y + 0.03, z + 0.058, 0.02, 0.017, 0.016), 0.03);
+  const neck = rod(x, y, z, neckTop, neckFoot, 0.05, 0.056);
+  const chest = Math.max(ellipsoid(x, y + 0.275, z - 0.03, 0.15, 0.085, 0.08), -(y + 0.29));
+  // Nothing that follows stands out of the skull by more than 35 mm: far away it is not asked.
+  if (d > 0.06) return blend(blend(d - 0.035, neck, 0.03), chest, 0.05);
   // Brow over the hollow of the eye, and the closed lid.
   d = carve(d, ellipsoid(x - 0.034, y - 0.004, z + 0.096, 0.023, 0.014, 0.019), 0.02);
-  d = blend(d, rod(x, y, z, [0.012, 0.019, -0.09], [0.056, 0.017, -0.07], 0.008, 0.006), 0.016);
+  d = blend(d, rod(x, y, z, browIn, browOut, 0.008, 0.006), 0.016);
   d = blend(d, ellipsoid(x - 0.034, y - 0.0, z + 0.074, 0.0155, 0.0105, 0.0125), 0.004);
-  d = carve(d, rod(x, y, z, [0.021, -0.0035, -0.0872], [0.047, -0.0045, -0.0835], 0.0012), 0.004);
+  d = carve(d, rod(x, y, z, lidIn, lidOut, 0.0012), 0.004);
   // Nose.
-  d = blend(d, rod(x, y, z, [0, 0.016, -0.091], [0, -0.028, -0.113], 0.0075, 0.0105), 0.014);
+  d = blend(d, rod(x, y, z, noseTop, noseTip, 0.0075, 0.0105), 0.014);
   d = blend(d, ellipsoid(x - 0.0105, y + 0.034, z + 0.1, 0.008, 0.0065, 0.009), 0.008);
   d = carve(d, ellipsoid(x - 0.0068, y + 0.0395, z + 0.106, 0.0034, 0.0026, 0.0044), 0.003);
   // Lips with the line between them.
-  d = blend(d, rod(x, y, z, [0, -0.0625, -0.0935], [0.02, -0.066, -0.082], 0.0056, 0.0028), 0.007);
-  d = blend(d, rod(x, y, z, [0, -0.0735, -0.0915], [0.017, -0.071, -0.083], 0.0064, 0.003), 0.007);
-  d = carve(d, rod(x, y, z, [0, -0.0678, -0.0995], [0.023, -0.0685, -0.0835], 0.0011), 0.003);
+  d = blend(d, rod(x, y, z, upperLip, upperLipEnd, 0.0056, 0.0028), 0.007);
+  d = blend(d, rod(x, y, z, lowerLip, lowerLipEnd, 0.0064, 0.003), 0.007);
+  d = carve(d, rod(x, y, z, mouth, mouthEnd, 0.0011), 0.003);
   // Ear.
   const ear = carve(
     ellipsoid(x - 0.077, y + 0.004, z - 0.012, 0.009, 0.03, 0.018),
@@ -42,48 +61,7 @@ function head(px: number, y: number, z: number): number {
   const strokes = 0.0016 * Math.sin(x * 260 + z * 190 + 3 * Math.sin(y * 50));
   d = blend(d, cap + strokes, 0.012);
   // Neck and the cut of the cast.
-  d = blend(d, rod(x, y, z, [0, -0.09, 0.02], [0, -0.2, 0.035], 0.05, 0.056), 0.03);
-  const chest = Math.max(ellipsoid(x, y + 0.275, z - 0.03, 0.15, 0.085, 0.08), -(y + 0.29));
-  return blend(d, chest, 0.05);
-}
-
-/** Leaves laid about the foot of the stand. */
-function wreath(y0: number, seed: number): Solid {
-  const leaves: number[][] = [];
-  for (let k = 0; k < 64; k++) {
-    const a = (k / 64) * 2 * Math.PI;
-    const r = 0.158 + 0.022 * (lattice(k, 1, 0, seed) - 0.5) * 2;
-    leaves.push([
-      r * Math.cos(a),
-      0.014 + 0.02 * lattice(k, 2, 0, seed),
-      r * Math.sin(a),
-      a + 1.2 + lattice(k, 3, 0, seed),
-    ]);
-  }
-  return modelled(
-    [-0.23, y0, -0.22],
-    [0.23, y0 + 0.06, 0.22],
-    { mean: 0.16, albedo: () => 0.16, shine: 0.03, spread: 0.3 },
-    (x, y, z) => {
-      let d = Infinity;
-      for (const [lx, ly, lz, a] of leaves) {
-        const dx = x - lx;
-        const dz = z - lz;
-        if (dx * dx + dz * dz > 0.004) {
-          d = Math.min(d, Math.hypot(dx, dz) - 0.04);
-          continue;
-        }
-        const c = Math.cos(a);
-        const s = Math.sin(a);
-        d = Math.min(
-          d,
-          ellipsoid(dx * c + dz * s, y - y0 - ly, -dx * s + dz * c, 0.034, 0.005, 0.012),
-        );
-      }
-      return d;
-    },
-    0.7,
-  );
+  return blend(blend(d, neck, 0.03), chest, 0.05);
 }
 
 export const plasterHead: SceneMaker = (seed) => {
@@ -125,7 +103,6 @@ export const plasterHead: SceneMaker = (seed) => {
         (x, y, z) => head(x * c - z * s, y - ground, x * s + z * c),
         0.75,
       ),
-      wreath(0, seed + 5),
     ],
     source: {
       kind: 'window',

@@ -1,9 +1,9 @@
 /** Shells, a bottle and plaster casts on a table before a cloth: a studio with one window. */
-import { ball, blend, box, carve, ellipsoid, ring, rod, turned } from './distance.ts';
+import { ball, blend, box, carve, ellipsoid, rod, turned } from './distance.ts';
 import { drapery } from './drapery.ts';
 import { type SceneMaker } from './scene.ts';
 import { block, modelled, type Solid } from './solid.ts';
-import { bottleGlass, cloth, plaster, wood } from './surfaces.ts';
+import { bottleGlass, cloth, plaster } from './surfaces.ts';
 
 type Triple = readonly [number, number, number];
 
@@ -47,58 +47,71 @@ function hand(x0: number, z0: number, seed: number): Solid {
   );
 }
 
-/** A whelk: a row of balls along a shrinking spiral, with ribs. */
-function whelk(
-  x0: number,
-  y0: number,
-  z0: number,
-  size: number,
-  turn: number,
-  seed: number,
-): Solid {
-  const whorls: (readonly [number, number, number, number])[] = [];
-  for (let k = 0; k < 30; k++) {
-    const a = k * 0.64;
-    const r = Math.exp(-k * 0.086);
-    whorls.push([
-      size * 0.36 * r * Math.cos(a),
-      size * (0.9 - 1.2 * r) * 0.9,
-      size * 0.36 * r * Math.sin(a),
-      size * 0.36 * r,
-    ]);
-  }
+/** A turret shell lying on its side: a tapering profile whose whorls climb with the angle. */
+function turret(x0: number, z0: number, long: number, turn: number, seed: number): Solid {
   const c = Math.cos(turn);
   const s = Math.sin(turn);
-  const reach = size * 1.15;
+  const wide = long * 0.23;
+  const pitch = long * 0.19;
   return modelled(
-    [x0 - reach, Math.max(0, y0 - reach), z0 - reach],
-    [x0 + reach, y0 + reach, z0 + reach],
-    plaster(seed, 0.62),
+    [x0 - long * 0.7, 0, z0 - long * 0.7],
+    [x0 + long * 0.7, wide * 2.3, z0 + long * 0.7],
+    { ...plaster(seed, 0.55), shine: 0.03, spread: 0.25 },
     (wx, wy, wz) => {
-      // Lying on its side.
-      const px = wx - x0;
-      const pz = wz - z0;
-      const y = px * c - pz * s;
-      const z = px * s + pz * c;
-      const x = wy - y0;
-      let d = Infinity;
-      for (const [a, b, e, r] of whorls) d = blend(d, ball(x - a, y - b, z - e, r), r * 0.35);
-      const around = Math.atan2(z, x);
-      d = carve(
-        d,
-        ellipsoid(
-          x + size * 0.12,
-          y + size * 0.62,
-          z + size * 0.3,
-          size * 0.13,
-          size * 0.42,
-          size * 0.16,
-        ),
-        size * 0.06,
+      const a = (wx - x0) * c + (wz - z0) * s;
+      const b = -(wx - x0) * s + (wz - z0) * c;
+      // It lies on its own cone: the axis sinks towards the tip.
+      const q = (a + long * 0.42) / long;
+      const height = wy - wide * (1.02 - q * 0.98);
+      const rho = Math.hypot(b, height);
+      const angle = Math.atan2(height, b) / (2 * Math.PI);
+      const cone = wide * (1 - q * 0.97);
+      const whorl = (a / (pitch * (1.25 - 0.75 * q)) + angle + 40) % 1;
+      const bulge = 1 - 0.2 * Math.abs(2 * whorl - 1) ** 3;
+      const body = Math.max((rho - cone * bulge) * 0.8, -q * long, (q - 1.02) * long);
+      const mouth = ellipsoid(
+        a + long * 0.36,
+        height + wide * 0.3,
+        b + wide * 0.72,
+        long * 0.09,
+        wide * 0.5,
+        wide * 0.42,
       );
-      return d + size * 0.008 * Math.sin(around * 16 + y * (30 / size) * 0.2);
+      const lip = ellipsoid(
+        a + long * 0.36,
+        height + wide * 0.3,
+        b + wide * 0.62,
+        long * 0.115,
+        wide * 0.62,
+        wide * 0.42,
+      );
+      return (
+        carve(blend(body, lip, wide * 0.2), mouth, wide * 0.12) + 0.0004 * Math.sin(whorl * 44)
+      );
     },
-    0.6,
+    0.62,
+  );
+}
+
+/** A dried starfish. */
+function starfish(x0: number, z0: number, size: number, turn: number, seed: number): Solid {
+  const arms = Array.from({ length: 5 }, (_, k) => {
+    const a = turn + (k * 2 * Math.PI) / 5;
+    return [size * Math.cos(a), size * (0.05 + 0.06 * (k % 2)), size * Math.sin(a)] as const;
+  });
+  return modelled(
+    [x0 - size * 1.1, 0, z0 - size * 1.1],
+    [x0 + size * 1.1, size * 0.5, z0 + size * 1.1],
+    plaster(seed, 0.42),
+    (wx, y, wz) => {
+      const x = wx - x0;
+      const z = wz - z0;
+      let d = ellipsoid(x, y - size * 0.12, z, size * 0.26, size * 0.2, size * 0.26);
+      for (const a of arms)
+        d = blend(d, rod(x, y, z, [0, size * 0.14, 0], a, size * 0.19, size * 0.055), size * 0.1);
+      return d + 0.0011 * Math.sin(x * 900) * Math.sin(z * 900) * Math.sin(y * 700);
+    },
+    0.7,
   );
 }
 
@@ -146,7 +159,7 @@ function scallop(
 }
 
 export const stillLife: SceneMaker = (seed) => {
-  const table = wood(seed + 1, 0.3, 'x', 70, 0.03);
+  const table = cloth(seed + 1, 0.3, 620);
   const bottle = turned([
     [0.041, 0.002],
     [0.044, 0.012],
@@ -207,7 +220,7 @@ export const stillLife: SceneMaker = (seed) => {
       0.8,
     ),
     hand(0.0, 0.02, seed + 4),
-    whelk(0.115, 0.041, -0.1, 0.085, 0.5, seed + 5),
+    turret(0.115, -0.1, 0.15, 0.35, seed + 5),
     scallop(-0.1, 0.055, -0.1, 0.058, 0.42, seed + 6),
     modelled(
       [0.2, 0, -0.08],
@@ -221,9 +234,7 @@ export const stillLife: SceneMaker = (seed) => {
     modelled([-0.36, 0, -0.1], [-0.24, 0.035, 0.05], cloth(seed + 8, 0.2), (x, y, z) =>
       box(x + 0.3, y - 0.016, z + 0.02, 0.055, 0.015, 0.07, 0.003),
     ),
-    modelled([-0.05, 0, -0.19], [0.07, 0.03, -0.09], plaster(seed + 9, 0.5), (x, y, z) =>
-      ring(x - 0.01, y - 0.012, z + 0.14, 0.035, 0.011),
-    ),
+    starfish(0.005, -0.145, 0.052, 0.5, seed + 9),
   ];
   return {
     solids,

@@ -161,11 +161,11 @@ export const boards = (
       const board = Math.floor(u);
       const gap = Math.min(u - board, board + 1 - u) * wide;
       const [a, b] = axis === 'x' ? [y, z] : axis === 'y' ? [x, z] : [x, y];
-      const streak = grain(u * wide * 160, a * 5, b * 5 + board * 7.3, seed, 4, f * 110);
+      const streak = grain(u * wide * 70, a * 2.2, b * 2.2 + board * 7.3, seed, 5, f * 60);
       const knot = noise(u * 2.5, a * 1.8, board * 3.1, seed + 2);
       const dark = gap < Math.max(0.004, f * 0.4) ? 0.3 : 1;
       return clamp(
-        tone * dark * (0.75 + 0.5 * lattice(board, 3, 1, seed)) * (1 + 0.5 * streak + 0.12 * knot),
+        tone * dark * (0.75 + 0.5 * lattice(board, 3, 1, seed)) * (1 + 0.42 * streak + 0.12 * knot),
       );
     },
     relief: (x, y, z, f) => {

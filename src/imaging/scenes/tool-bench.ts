@@ -215,7 +215,7 @@ export const toolBench: SceneMaker = (seed) => {
     },
     sky: (_x, dy) => 0.07 + 0.04 * dy,
     seen: () => 0.05,
-    camera: { position: [0.04, 0.5, -1.6], target: [0.0, 0.3, 0.1], tangent: 0.27 },
+    camera: { position: [0.04, 0.5, -1.6], target: [0.0, 0.355, 0.1], tangent: 0.292 },
     ambient: 0.03,
     exposure: 1.7,
     haze: Infinity,
