@@ -79,7 +79,12 @@ export async function readContent(contentFolder: string): Promise<ContentResult>
   const root = await realpath(contentFolder);
   const findings: Finding[] = [];
   const collection = await readCollection(contentFolder, root, findings);
-  const { entries, findings: listing } = await listFolder(join(contentFolder, 'plates'), root, '');
+  const { entries, findings: listing } = await listFolder(
+    join(contentFolder, 'plates'),
+    root,
+    '',
+    'plates',
+  );
   findings.push(...listing);
   const plates: ContentPlate[] = [];
   await mapInTurn(entries, width, async (entry) => {
