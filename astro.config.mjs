@@ -11,23 +11,32 @@ import { unified } from '@astrojs/markdown-remark';
 import { defineConfig, fontProviders } from 'astro/config';
 import { parse } from 'yaml';
 import exhibit from './src/integration/index.ts';
+import { diskLookup } from './src/markdown/disk-lookup.ts';
+import { markdownPlugins } from './src/markdown/plugins.ts';
 import { findPlaces } from './src/pipeline/places.ts';
+import { collectionSchema } from './src/records/collection.ts';
+import { edtfLanguage } from './src/records/edtf-words.ts';
 
 const places = findPlaces();
 
-/** The exhibit's own address, for canonical links; unknown until `collection.md` says it. */
-function address() {
+/**
+ * Address and language of the exhibit. What is wrong with `collection.md` is told by the
+ * pipeline's own check, with its line; here it only counts as silence.
+ */
+function collection() {
   try {
     const head = /^\uFEFF?---\r?\n([\s\S]*?)\r?\n---/.exec(
       readFileSync(join(places.content, 'collection.md'), 'utf8'),
     );
-    const found = head ? parse(head[1]).address : undefined;
-    return typeof found === 'string' ? new URL(found).href : undefined;
+    const { address, languages } = collectionSchema.parse(parse(head[1]));
+    return { address, language: edtfLanguage(languages[0]) };
   } catch {
-    // The pipeline's own check says what is wrong with collection.md, with its line.
-    return undefined;
+    return { address: undefined, language: 'en' };
   }
 }
+
+const { address, language } = collection();
+const base = `${(process.env['MIRRORLEAF_BASE'] ?? '/').replace(/\/+$/, '')}/`;
 
 // Ranges of the subsets as the font package states them; the rare letters load on demand.
 const latin = [
@@ -98,8 +107,8 @@ function family(name, variable, folder, styles, weight, fallbacks) {
 }
 
 export default defineConfig({
-  site: address(),
-  base: process.env['MIRRORLEAF_BASE'] ?? '/',
+  site: address,
+  base,
   outDir: places.out,
   output: 'static',
   trailingSlash: 'always',
@@ -132,7 +141,9 @@ export default defineConfig({
     ]),
   ],
   markdown: {
-    processor: unified({}),
+    processor: unified(
+      markdownPlugins({ base, language, lookup: diskLookup(places.content, places.records) }),
+    ),
     // The highlighter writes style attributes, which the policy refuses.
     syntaxHighlight: false,
   },

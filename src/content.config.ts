@@ -11,7 +11,7 @@ import { pathToFileURL } from 'node:url';
 import { z } from 'zod';
 import { findPlaces } from './pipeline/places.ts';
 import { collectionSchema } from './records/collection.ts';
-import { text } from './records/fields.ts';
+import { pageSchema } from './records/page.ts';
 import { plateSchema } from './records/plate.ts';
 import { resultSchema } from './records/result.ts';
 import { sittingSchema } from './records/sitting.ts';
@@ -27,15 +27,6 @@ function plainDates(value: unknown): unknown {
   if (value === null || typeof value !== 'object') return value;
   return Object.fromEntries(Object.entries(value).map(([key, part]) => [key, plainDates(part)]));
 }
-
-/** Front matter of the pages for reading: techniques, lessons, glossary, about. */
-const writing = z.strictObject({
-  title: text,
-  /** One or two sentences for the list of pages. */
-  summary: text.optional(),
-  /** Place in that list, from 1. */
-  order: z.number().optional(),
-});
 
 /** `plates/<slug>/plate.md` to `<slug>`. */
 const plateSlug = ({ entry }: { entry: string }) => entry.split('/')[1];
@@ -70,14 +61,14 @@ export const collections = {
   }),
   techniques: defineCollection({
     loader: glob({ base: content, pattern: 'techniques/*.md', generateId: fileName }),
-    schema: z.preprocess(plainDates, writing),
+    schema: z.preprocess(plainDates, pageSchema),
   }),
   lessons: defineCollection({
     loader: glob({ base: content, pattern: 'lessons/*.md', generateId: fileName }),
-    schema: z.preprocess(plainDates, writing),
+    schema: z.preprocess(plainDates, pageSchema),
   }),
   pages: defineCollection({
     loader: glob({ base: content, pattern: '{glossary,about}.md' }),
-    schema: z.preprocess(plainDates, writing),
+    schema: z.preprocess(plainDates, pageSchema),
   }),
 };

@@ -5,10 +5,9 @@
 import { getCollection, type CollectionEntry } from 'astro:content';
 import type { CollectionRecord } from '../records/collection.ts';
 import { compareEdtf, parseEdtf } from '../records/edtf.ts';
-import { edtfLanguage, formatEdtf } from '../records/edtf-words.ts';
 import type { PlateRecord } from '../records/plate.ts';
 import type { PlateResult, ViewResult } from '../records/result.ts';
-import type { Reading } from '../records/vocabulary.ts';
+import type { Reading, SetupKind } from '../records/vocabulary.ts';
 
 export interface PublishedPlate {
   readonly slug: string;
@@ -35,9 +34,26 @@ export async function publishedPlates(): Promise<readonly PublishedPlate[]> {
   const plates: PublishedPlate[] = [];
   for (const entry of await getCollection('plates')) {
     const result = records.get(entry.id);
-    if (result) plates.push({ slug: entry.id, record: entry.data, result, entry });
+    if (!result) continue;
+    plates.push({
+      slug: entry.id,
+      record: entry.data,
+      result: withoutWithheld(result, entry.data),
+      entry,
+    });
   }
   return plates.sort(inCatalogueOrder);
+}
+
+/** The result without the views of captures that are kept but not published. */
+function withoutWithheld(result: PlateResult, { withheld }: PlateRecord): PlateResult {
+  const views = result.views.filter(
+    ({ captures }) => !captures.some((capture) => withheld.includes(capture)),
+  );
+  const { pair } = result;
+  const whole =
+    pair && [pair.positive, pair.negative].every((id) => views.some((v) => v.id === id));
+  return { ...result, views, pair: whole ? pair : null };
 }
 
 const natural = new Intl.Collator('en', { numeric: true });
@@ -62,27 +78,13 @@ export function viewOf(
   );
 }
 
-export function dateInWords(date: string | undefined, language: string): string | undefined {
-  const parsed = date === undefined ? null : parseEdtf(date);
-  return parsed ? formatEdtf(parsed, edtfLanguage(language)) : undefined;
-}
-
-/** Name of the process as a label says it. */
-export function processInWords({ process }: PlateRecord): string {
-  if (typeof process === 'string') return process;
-  return process.text ?? process.name;
-}
-
-export function makersInWords({ maker }: PlateRecord): string | undefined {
-  const makers = maker.map(({ name, role, place }) =>
-    [name, role, place].filter(Boolean).join(', '),
-  );
-  return makers.length > 0 ? makers.join('; ') : undefined;
-}
-
-/** Techniques that a set-up kind belongs to, by id: the page that says what that light shows. */
-export async function techniqueIds(): Promise<ReadonlySet<string>> {
-  return new Set((await getCollection('techniques')).map(({ id }) => id));
+/** Id of the page that says what a kind of light shows: the first that is about it. */
+export async function techniquesBySetup(): Promise<ReadonlyMap<SetupKind, string>> {
+  const pages = new Map<SetupKind, string>();
+  for (const { id, data } of inReadingOrder(await getCollection('techniques'))) {
+    if (data.setup && !pages.has(data.setup)) pages.set(data.setup, id);
+  }
+  return pages;
 }
 
 /** Entries of techniques or lessons, in the order their writer gave them. */

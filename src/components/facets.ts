@@ -4,7 +4,8 @@
  * radio button is chosen, so no script is needed.
  */
 import { parseEdtf, yearOfDay } from '../records/edtf.ts';
-import { processInWords, type PublishedPlate } from './exhibit.ts';
+import type { PublishedPlate } from './exhibit.ts';
+import { processInWords } from './label-words.ts';
 import { words } from './words.ts';
 
 export interface Facet {

@@ -48,6 +48,6 @@ export function bytes(value: number): string {
 /** Seconds as a camera shows them: 1/125 s below a quarter of a second, else decimals. */
 export function shutter(seconds: number): string {
   return seconds < 0.25 && seconds > 0
-    ? `1/${figure(1 / seconds, 2)}${thin}s`
+    ? `1/${figure(1 / seconds)}${thin}s`
     : `${figure(seconds)}${thin}s`;
 }

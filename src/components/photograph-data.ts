@@ -3,7 +3,8 @@
  * what the record says; a covered plate offers no picture.
  */
 import type { CollectionRecord } from '../records/collection.ts';
-import { processInWords, type PublishedPlate } from './exhibit.ts';
+import type { PublishedPlate } from './exhibit.ts';
+import { processInWords } from './label-words.ts';
 
 interface Parts {
   readonly plate: PublishedPlate;

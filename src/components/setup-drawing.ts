@@ -37,11 +37,11 @@ function across(x: number, y: number, angle: number, half: number): Stroke {
 export function lampFromAbove({ bearing, height }: LampPlace, half: number) {
   const angle = radians(bearing);
   // A lamp overhead stands nearer the middle; never on the plate itself, which it would hide.
-  const reach = 30 + 22 * Math.cos(radians(height));
+  const reach = 34 + 22 * Math.cos(radians(height));
   const [x, y] = [reach * Math.sin(angle), -reach * Math.cos(angle)];
   return {
     face: across(x, y, angle, half),
-    ray: stroke(x * 0.92, y * 0.92, x * 0.55, y * 0.55),
+    ray: stroke(x * 0.92, y * 0.92, x * 0.55, y * 0.62),
   };
 }
 
@@ -49,7 +49,7 @@ export function lampFromAbove({ bearing, height }: LampPlace, half: number) {
 export function lampFromSide({ bearing, height }: LampPlace, half: number) {
   const left = bearing > 180;
   const angle = radians(left ? 180 - height : height);
-  const [x, y] = [60 * Math.cos(angle), -60 * Math.sin(angle)];
+  const [x, y] = [56 * Math.cos(angle), -56 * Math.sin(angle)];
   return {
     face: across(x, y, Math.PI / 2 - angle, half),
     ray: stroke(x * 0.93, y * 0.93, x * 0.4, y * 0.4),

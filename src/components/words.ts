@@ -144,7 +144,6 @@ export const words = {
     title: 'How it was photographed',
     of: (title: string) => `How “${title}” was photographed`,
     lead: 'What was set up, what the camera wrote, what was measured afterwards, and how each picture on the plate’s page was made from it.',
-    back: 'Back to the plate',
     sitting: (date: string | null) => (date ? `Sitting of ${date}` : 'Sitting, day not recorded'),
     camera: 'Camera',
     lens: 'Lens',
