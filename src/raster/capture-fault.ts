@@ -64,7 +64,15 @@ export function damaged(name: string, error: unknown): CaptureFault {
     .split('\n')[0]
     .replace(/^Input file (has corrupt header: )?/, '')
     .replace(/(\/[^/\s:]+)+\//g, '')
+    .replace(/^Warning treated as error.*/, 'the decoder warned about its structure')
     .slice(0, 200);
+  if (/not configured|can not handle|not implemented|Unsupported/.test(reason)) {
+    return new CaptureFault(
+      'pixel-format',
+      `${name} is packed in a way that cannot be read here (${reason}).`,
+      'Export the capture again as an uncompressed or LZW-packed TIFF.',
+    );
+  }
   return new CaptureFault(
     'file-damaged',
     `${name} cannot be decoded to its last pixel (${reason}).`,

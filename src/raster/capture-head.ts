@@ -9,6 +9,7 @@ import { openBytes } from './byte-reader.ts';
 import { cameraRaw, CaptureFault, damaged } from './capture-fault.ts';
 import { fileKind, wantedEnding, type CaptureFormat } from './file-kind.ts';
 import { sharp, type Metadata } from './libvips.ts';
+import { profileFits } from './matrix-profile.ts';
 import { checkTiff } from './tiff-check.ts';
 import { readDirectories, type TiffDirectory } from './tiff-directory.ts';
 import { plainLayout, type TiffLayout } from './tiff-rows.ts';
@@ -33,7 +34,7 @@ export interface CaptureHead {
   readonly depth: 8 | 16;
   /** The EXIF orientation, 1 to 8. */
   readonly orientation: number;
-  /** The embedded colour profile. */
+  /** The embedded colour profile; null also when it is damaged or of another kind of picture. */
   readonly profile: Buffer | null;
   /** Where the samples lie, when nothing needs to be decoded. */
   readonly layout: TiffLayout | null;
@@ -87,7 +88,7 @@ export async function readHead(path: string, pixelLimit: number): Promise<Captur
     hasAlpha,
     depth,
     orientation,
-    profile: found.icc && found.icc.length > 0 ? found.icc : null,
+    profile: found.icc && profileFits(found.icc, channels) ? found.icc : null,
     layout,
     directory,
     exif: exifBlock(found.exif),

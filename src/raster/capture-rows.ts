@@ -39,7 +39,7 @@ export async function openRows(path: string, options: OpenOptions = {}): Promise
 /** The same for a head that has been read. */
 export async function rowsOf(head: CaptureHead, options: OpenOptions): Promise<RowSource> {
   const profile = head.profile && readMatrixProfile(head.profile);
-  const direct = head.profile === null || (profile !== null && fits(profile, head));
+  const direct = head.profile === null || profile !== null;
   if (head.layout && direct)
     return await plainRows(head, head.layout, lightOf(profile, head.depth));
 
@@ -47,11 +47,6 @@ export async function rowsOf(head: CaptureHead, options: OpenOptions): Promise<R
   return direct
     ? scratchSource(await decode(head, scratch, null), head, lightOf(profile, head.depth))
     : scratchSource(await decode(head, scratch, 'srgb'), head, srgbLight(16));
-}
-
-/** Whether a profile is one for the channels that the file has. */
-function fits(profile: MatrixProfile, head: CaptureHead): boolean {
-  return (profile.matrix === null) === (head.channels === 1);
 }
 
 /** What the codes stand for; without a profile sRGB is assumed. */

@@ -107,6 +107,17 @@ function parametricCurve(tag: Buffer): ((encoded: number) => number) | null {
   }
 }
 
+/**
+ * Whether a profile is whole and speaks of pictures with this number of channels. Files carry
+ * profiles of printers and of other pictures; those say nothing about their numbers.
+ */
+export function profileFits(profile: Buffer, channels: 1 | 3): boolean {
+  return (
+    tagsOf(profile) !== null &&
+    profile.toString('latin1', 16, 20) === (channels === 3 ? 'RGB ' : 'GRAY')
+  );
+}
+
 /** The profile's own name for itself, for people; null where it has none that can be read. */
 export function profileName(profile: Buffer): string | null {
   const tag = tagsOf(profile)?.get('desc');
