@@ -70,6 +70,7 @@ function setKind(files: readonly FoundFile[], guess: NameGuess): CaptureGuess['k
 function idOf(words: string, taken: Set<string>): string {
   const plain = words
     .normalize('NFKD')
+    .replace(/\p{M}/gu, '')
     .toLowerCase()
     .replace(/[^a-z0-9]+/g, '-')
     .replace(/^-+|-+$/g, '')
