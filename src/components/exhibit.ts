@@ -7,7 +7,7 @@ import type { CollectionRecord } from '../records/collection.ts';
 import { compareEdtf, parseEdtf } from '../records/edtf.ts';
 import type { PlateRecord } from '../records/plate.ts';
 import type { PlateResult, ViewResult } from '../records/result.ts';
-import type { Reading, SetupKind } from '../records/vocabulary.ts';
+import type { Reading } from '../records/vocabulary.ts';
 
 export interface PublishedPlate {
   readonly slug: string;
@@ -78,13 +78,24 @@ export function viewOf(
   );
 }
 
-/** Id of the page that says what a kind of light shows: the first that is about it. */
-export async function techniquesBySetup(): Promise<ReadonlyMap<SetupKind, string>> {
-  const pages = new Map<SetupKind, string>();
-  for (const { id, data } of inReadingOrder(await getCollection('techniques'))) {
-    if (data.setup && !pages.has(data.setup)) pages.set(data.setup, id);
-  }
-  return pages;
+/** Kinds of capture that are a technique of their own, whatever light they were made in. */
+const kindsWithPage = ['bracket', 'lights', 'mosaic'];
+
+/**
+ * Id of the technique that made a view: of its kind of capture where that has a page of the
+ * same name, else of its light.
+ */
+export async function techniqueOf(
+  result: PlateResult,
+  view: ViewResult,
+): Promise<string | undefined> {
+  const techniques = inReadingOrder(await getCollection('techniques'));
+  const capture = result.sittings
+    .find(({ id }) => id === view.sitting)
+    ?.captures.find(({ id }) => id === view.captures[0]);
+  const own = techniques.find(({ id }) => kindsWithPage.includes(id) && id === capture?.kind);
+  const byLight = techniques.find(({ data }) => data.setup === view.setupKind);
+  return (own ?? byLight)?.id;
 }
 
 /** Entries of techniques or lessons, in the order their writer gave them. */
