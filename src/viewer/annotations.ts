@@ -1,0 +1,154 @@
+/**
+ * Spots as W3C Web Annotations, out and in.
+ *
+ * References
+ * - W3C Web Annotation Data Model (2017), sections 3.1, 3.2.4 (TextualBody), 4.2.1
+ *   (FragmentSelector with `conformsTo` Media Fragments), 5.1 (AnnotationPage).
+ */
+import type { Estimate } from '../imaging/plane.ts';
+import type { StageData } from './stage-data.ts';
+import type { Region } from './view-state.ts';
+
+/** A spot of the reader's own. */
+export interface OwnSpot {
+  readonly id: string;
+  readonly title: string;
+  readonly note: string;
+  readonly view: string;
+  readonly region: Region;
+  /** ISO 8601, UTC. */
+  readonly made: string;
+}
+
+const fragments = 'http://www.w3.org/TR/media-frags/';
+
+function isObject(value: unknown): value is Record<string, unknown> {
+  return typeof value === 'object' && value !== null && !Array.isArray(value);
+}
+
+function word(value: unknown, longest: number): string | null {
+  return typeof value === 'string' && value.length > 0 ? value.slice(0, longest) : null;
+}
+
+function regionFrom(value: unknown): Region | null {
+  if (!isObject(value)) return null;
+  const [x, y, width, height] = ['x', 'y', 'width', 'height'].map((side) => value[side]);
+  const all = [x, y, width, height];
+  if (!all.every((n): n is number => typeof n === 'number' && Number.isFinite(n))) return null;
+  return all[2] > 0 && all[3] > 0 ? { x: all[0], y: all[1], width: all[2], height: all[3] } : null;
+}
+
+/** Read one kept spot; null when it is not one. */
+export function ownSpotFrom(value: unknown): OwnSpot | null {
+  if (!isObject(value)) return null;
+  const region = regionFrom(value['region']);
+  const [id, title, view] = [
+    word(value['id'], 80),
+    word(value['title'], 500),
+    word(value['view'], 100),
+  ];
+  if (region === null || id === null || title === null || view === null) return null;
+  const made = word(value['made'], 40) ?? '';
+  return { id, title, note: word(value['note'], 20_000) ?? '', view, region, made };
+}
+
+/** @param page Address of the plate's page, absolute, without fragment. */
+export function toAnnotations(data: StageData, spots: readonly OwnSpot[], page: string): object {
+  return {
+    '@context': 'http://www.w3.org/ns/anno.jsonld',
+    id: `${page}#own-spots`,
+    type: 'AnnotationPage',
+    items: spots.map((spot) => ({
+      id: `${page}#spot=${spot.id}`,
+      type: 'Annotation',
+      motivation: 'commenting',
+      ...(spot.made === '' ? {} : { created: spot.made }),
+      body: [
+        { type: 'TextualBody', value: spot.title, purpose: 'tagging', format: 'text/plain' },
+        ...(spot.note === ''
+          ? []
+          : [
+              {
+                type: 'TextualBody',
+                value: spot.note,
+                purpose: 'commenting',
+                format: 'text/plain',
+              },
+            ]),
+      ],
+      target: {
+        type: 'SpecificResource',
+        source: sourceOf(data, spot.view, page),
+        selector: {
+          type: 'FragmentSelector',
+          conformsTo: fragments,
+          value: `xywh=pixel:${[spot.region.x, spot.region.y, spot.region.width, spot.region.height].map(Math.round).join(',')}`,
+        },
+      },
+    })),
+  };
+}
+
+function sourceOf(data: StageData, view: string, page: string): string {
+  const service = data.views.find((v) => v.id === view)?.service ?? `views/${view}`;
+  return new URL(`${service}/full/max/0/default.jpg`, page).href;
+}
+
+function bodyText(body: unknown, purpose: string): string | null {
+  const list: unknown[] = Array.isArray(body) ? body : [body];
+  const found = list.filter(isObject).find((b) => b['purpose'] === purpose);
+  return found ? word(found['value'], 20_000) : null;
+}
+
+function regionOfTarget(target: unknown): Region | null {
+  const selector = isObject(target) ? target['selector'] : null;
+  const value = isObject(selector) ? selector['value'] : null;
+  const match =
+    typeof value === 'string' &&
+    /^xywh=(?:pixel:)?(\d{1,7}),(\d{1,7}),(\d{1,7}),(\d{1,7})$/.exec(value);
+  if (!match) return null;
+  const [x, y, width, height] = match.slice(1).map(Number);
+  return width > 0 && height > 0 ? { x, y, width, height } : null;
+}
+
+function annotationSpot(value: unknown, data: StageData): OwnSpot | null {
+  if (!isObject(value)) return null;
+  const target = value['target'];
+  const region = regionOfTarget(target);
+  const source = isObject(target) ? word(target['source'], 2000) : null;
+  const view = data.views.find((v) => source?.includes(`/views/${v.id}/`));
+  const words = bodyText(value['body'], 'tagging') ?? bodyText(value['body'], 'commenting');
+  if (region === null || view === undefined || words === null) return null;
+  const note = bodyText(value['body'], 'tagging') ? bodyText(value['body'], 'commenting') : null;
+  const id = /#spot=([a-z0-9-]{1,80})$/.exec(word(value['id'], 2000) ?? '')?.[1];
+  return {
+    id: id ?? `own-${region.x}-${region.y}-${region.width}-${region.height}`,
+    title: words,
+    note: note ?? '',
+    view: view.id,
+    region,
+    made: word(value['created'], 40) ?? '',
+  };
+}
+
+/** Read spots of this plate from an AnnotationPage, a list, or one annotation. */
+export function fromAnnotations(text: string, data: StageData): Estimate<OwnSpot[]> {
+  let parsed: unknown;
+  try {
+    parsed = JSON.parse(text);
+  } catch {
+    return { ok: false, reason: 'This file is not JSON, so no spots could be read from it.' };
+  }
+  const items: unknown[] = Array.isArray(parsed)
+    ? parsed
+    : isObject(parsed) && Array.isArray(parsed['items'])
+      ? parsed['items']
+      : [parsed];
+  const spots = items.map((item) => annotationSpot(item, data)).filter((s) => s !== null);
+  return spots.length > 0
+    ? { ok: true, value: spots }
+    : {
+        ok: false,
+        reason: 'This file holds no annotation with a rectangle on a view of this plate.',
+      };
+}

@@ -1,0 +1,83 @@
+/** Cite: the words for a footnote, with the address that opens the same view again. */
+import type { StageData } from './stage-data.ts';
+import type { PlateStage } from './stage.ts';
+import type { Tool } from './tool-panels.ts';
+import { formatViewState, type ViewState } from './view-state.ts';
+
+const modeWords = { look: 'Look', slide: 'Slide', beside: 'Beside', tilt: 'Tilt' } as const;
+
+/** The state with the digests that its pictures have now, so that a later change is noticed. */
+export function datedState(data: StageData, state: ViewState): ViewState {
+  const was = state.of.map((id) => data.views.find((v) => v.id === id)?.digest ?? '');
+  return { ...state, was: was.filter((digest) => digest !== '') };
+}
+
+/** Views that a mode shows. */
+function shownIds(state: ViewState): readonly string[] {
+  return state.mode === 'look' ? state.of.slice(0, 1) : state.of;
+}
+
+/**
+ * @param page Address of the page without its fragment. @param date Of reading, YYYY-MM-DD.
+ */
+export function citation(data: StageData, state: ViewState, page: string, date: string): string {
+  const views = shownIds(state).map((id) => data.views.find((v) => v.id === id));
+  const names = views.map((v) => v?.name ?? '').filter((n) => n !== '');
+  const digests = views.map((v) => v?.digest ?? '').filter((d) => d !== '');
+  const region = state.region
+    ? `, region ${state.region.x},${state.region.y},${state.region.width},${state.region.height} in pixels of the plate’s frame`
+    : '';
+  const about = [data.credit, data.objectNumber, `“${data.title}”`].filter((part) => part);
+  const shown = `view ${modeWords[state.mode]} (${names.join(' and ')})${region}`;
+  const short = { ...datedState(data, state), of: shownIds(state) };
+  const address = `${page}${formatViewState({ ...short, was: digests })}`;
+  const handed = state.corrected ? ', turned left for right' : '';
+  return `${about.join(', ')}, ${shown}${handed}. Picture ${digests.join(' and ')}, read ${date}. ${address}`;
+}
+
+export class CiteTool implements Tool {
+  private readonly stage: PlateStage;
+
+  constructor(stage: PlateStage) {
+    this.stage = stage;
+  }
+
+  opened(): void {
+    this.stage.rested();
+    this.write();
+  }
+
+  closed(): void {
+    // Nothing is left behind.
+  }
+
+  moved(): void {
+    this.write();
+  }
+
+  pressed(): boolean {
+    return false;
+  }
+
+  private write(): void {
+    const field = this.stage.querySelector<HTMLTextAreaElement>('[data-part="citation"]');
+    if (field === null) return;
+    const page = location.href.replace(/#.*$/, '');
+    const today = new Date().toISOString().slice(0, 10);
+    field.value = citation(this.stage.data, this.stage.state, page, today);
+  }
+
+  act(object: string): void {
+    if (object !== 'copy') return;
+    this.write();
+    const field = this.stage.querySelector<HTMLTextAreaElement>('[data-part="citation"]');
+    if (field === null) return;
+    navigator.clipboard
+      .writeText(field.value)
+      .then(() => this.stage.say('Copied.'))
+      .catch(() => {
+        field.select();
+        this.stage.say('The words are marked; copy them with the keyboard or the menu.');
+      });
+  }
+}

@@ -1,0 +1,57 @@
+/** Brings the stage's controls into line with what is shown. */
+import type { PlateStage } from './stage.ts';
+
+function setValue(stage: PlateStage, field: string, value: string): void {
+  for (const control of stage.querySelectorAll<HTMLInputElement | HTMLSelectElement>(
+    `[data-set="${field}"]`,
+  ))
+    if (control.value !== value) control.value = value;
+}
+
+function press(stage: PlateStage, action: string, pressed: boolean): void {
+  for (const button of stage.querySelectorAll(`[data-do="${action}"]`))
+    button.setAttribute('aria-pressed', String(pressed));
+}
+
+/** "55 % across" */
+export function dividerWords(share: number): string {
+  return `${Math.round(share * 100)} % of the way across`;
+}
+
+export function reflectControls(stage: PlateStage): void {
+  const { state, data } = stage;
+  for (const mode of ['look', 'slide', 'beside', 'tilt'])
+    press(stage, `mode:${mode}`, state.mode === mode);
+  for (const panel of stage.querySelectorAll<HTMLElement>('[data-panel]'))
+    panel.hidden = panel.dataset['panel'] !== state.mode;
+  press(stage, 'correct', state.corrected);
+  press(stage, 'screen', document.fullscreenElement === stage);
+  setValue(stage, 'first', state.of[0] ?? '');
+  setValue(stage, 'second', state.of[1] ?? '');
+  setValue(stage, 'divider', String(Math.round(state.divider * 1000) / 10));
+  setValue(stage, 'turn', String(state.turn));
+  setValue(stage, 'fixed', state.fixed);
+  setValue(stage, 'room', state.room);
+  setValue(stage, 'tilt', String(state.tilt));
+  const divider = stage.querySelector('input[data-set="divider"]');
+  divider?.setAttribute('aria-valuetext', dividerWords(state.divider));
+  const turn = stage.querySelector('input[data-set="turn"]');
+  turn?.setAttribute('aria-valuetext', `${state.turn} degrees`);
+  const turned = stage.querySelector('[data-part="turned"]');
+  if (turned) turned.textContent = `${state.turn}°`;
+  names(stage);
+  stage.parts.well.dataset['two'] = String(state.mode === 'beside');
+  void data;
+}
+
+/** The names of what is shown, on the sides where it is shown. */
+function names(stage: PlateStage): void {
+  const { state, data, parts } = stage;
+  const name = (id: string | undefined) => data.views.find((v) => v.id === id)?.name ?? '';
+  const two = state.mode === 'slide' || state.mode === 'beside';
+  // A divider that keeps its place on the plate is turned over with the plate.
+  const turned = state.mode === 'slide' && state.fixed === 'plate' && state.corrected;
+  const [left, right] = turned ? [state.of[1], state.of[0]] : [state.of[0], state.of[1]];
+  parts.firstName.textContent = state.mode === 'tilt' ? '' : name(two ? left : state.of[0]);
+  parts.secondName.textContent = two ? name(right) : '';
+}

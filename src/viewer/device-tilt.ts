@@ -1,0 +1,63 @@
+/**
+ * A telephone's own tilt as the control of Tilt. Only after a press on its button, only with
+ * the permission that the system asks for, and not where less motion is wished.
+ *
+ * References
+ * - W3C DeviceOrientation Event specification: `beta` is the rotation around the screen's
+ *   horizontal axis, degrees; `requestPermission()` where the system wants a question.
+ */
+
+type AskingEvent = typeof DeviceOrientationEvent & { requestPermission?: () => Promise<string> };
+
+export class DeviceTilt {
+  on = false;
+  private from: number | null = null;
+  private start = 0;
+  private smooth = 0;
+  private heard = false;
+  private readonly set: (tilt: number) => void;
+  private readonly listen = (event: DeviceOrientationEvent) => this.move(event.beta);
+
+  constructor(set: (tilt: number) => void) {
+    this.set = set;
+  }
+
+  /** @returns What to tell the reader. */
+  async toggle(tiltNow: number): Promise<string> {
+    if (this.on) {
+      this.stop();
+      return 'The plate no longer follows this device.';
+    }
+    if (matchMedia('(prefers-reduced-motion: reduce)').matches)
+      return 'This device asks for less motion, so its tilt is not used. Use the ruled line instead.';
+    if (!('DeviceOrientationEvent' in window)) return 'This device does not tell how it is held.';
+    const asking = DeviceOrientationEvent as AskingEvent;
+    const answer = await asking.requestPermission?.().catch(() => 'denied');
+    if (answer !== undefined && answer !== 'granted') return 'Permission was not given.';
+    this.on = true;
+    this.from = null;
+    this.heard = false;
+    this.start = this.smooth = tiltNow;
+    addEventListener('deviceorientation', this.listen);
+    await new Promise((resolve) => setTimeout(resolve, 800));
+    if (!this.heard) {
+      this.stop();
+      return 'This device does not tell how it is held.';
+    }
+    return 'The plate follows this device: tilt it towards you or away. Press again to stop.';
+  }
+
+  stop(): void {
+    this.on = false;
+    removeEventListener('deviceorientation', this.listen);
+  }
+
+  private move(beta: number | null): void {
+    if (beta === null) return;
+    this.heard = true;
+    this.from ??= beta;
+    // A hand trembles: half a second's memory at sixty readings a second keeps changes slow.
+    this.smooth += (this.start + beta - this.from - this.smooth) * 0.1;
+    this.set(this.smooth);
+  }
+}

@@ -1,0 +1,208 @@
+/**
+ * A {@link Surface} drawn by OpenSeadragon, with its own buttons, flip key and page keys put
+ * aside: the stage has controls of its own.
+ */
+import OpenSeadragon from 'openseadragon';
+import type { Look } from '../look.ts';
+import { fromViewport, placingOf, toViewport, type Placing } from '../placing.ts';
+import type { Surface, SurfaceEvents, SurfaceView } from '../surface.ts';
+import type { Region } from '../view-state.ts';
+import { learnPlainBitmap } from './plain-bitmap.ts';
+import { layPlain } from './plain-look.ts';
+import { PlateDrawer } from './plate-drawer.ts';
+import { tileSource } from './tile-source.ts';
+
+/** Keys that the library may keep; letters and page keys are put aside. */
+const kept = new Set(['ArrowUp', 'ArrowDown', 'ArrowLeft', 'ArrowRight', 'Equal', 'Minus']);
+
+function options(element: HTMLElement): OpenSeadragon.Options {
+  const still = matchMedia('(prefers-reduced-motion: reduce)').matches;
+  return {
+    element,
+    drawer: [PlateDrawer, 'canvas'],
+    drawerOptions: {},
+    loadTilesWithAjax: true,
+    showNavigationControl: false,
+    showNavigator: false,
+    blendTime: 0,
+    animationTime: still ? 0 : 0.6,
+    visibilityRatio: 0.5,
+    minZoomImageRatio: 0.7,
+    maxZoomPixelRatio: 8,
+    maxImageCacheCount: 500,
+    gestureSettingsMouse: { clickToZoom: false, dblClickToZoom: true },
+    gestureSettingsTouch: { clickToZoom: false, dblClickToZoom: true, flickEnabled: !still },
+    imageSmoothingEnabled: true,
+  };
+}
+
+export class LibrarySurface implements Surface {
+  readonly element: HTMLElement;
+  private readonly viewer: OpenSeadragon.Viewer;
+  private readonly items = new Map<string, Promise<OpenSeadragon.TiledImage>>();
+  private shown: readonly SurfaceView[] = [];
+  private shownItems: readonly OpenSeadragon.TiledImage[] = [];
+  private current: Look = { kind: 'single' };
+
+  constructor(element: HTMLElement, name: string, events: SurfaceEvents) {
+    learnPlainBitmap();
+    this.element = element;
+    this.viewer = OpenSeadragon(options(element));
+    const canvas = this.viewer.canvas;
+    canvas.setAttribute('role', 'application');
+    canvas.setAttribute('aria-label', name);
+    this.listen(events);
+  }
+
+  private listen(events: SurfaceEvents): void {
+    const viewer = this.viewer;
+    viewer.addHandler('viewport-change', () => events.moved());
+    viewer.addHandler('resize', () => events.moved());
+    viewer.addHandler('animation-finish', () => events.rested());
+    viewer.addHandler('canvas-drag', (event) => {
+      event.preventDefaultAction = events.dragged(event.delta.x, event.delta.y);
+    });
+    viewer.addHandler('canvas-drag-end', (event) => {
+      event.preventDefaultAction = events.dragged(0, 0);
+    });
+    viewer.addHandler('canvas-click', (event) => {
+      if (event.quick)
+        event.preventDefaultAction = events.pressed(event.position.x, event.position.y);
+    });
+    viewer.addHandler('canvas-key', (event) => {
+      const key = event.originalEvent;
+      const used = events.key(key);
+      event.preventDefaultAction = used || !kept.has(key.code);
+    });
+    this.viewer.element.addEventListener(
+      'webglcontextlost',
+      () => setTimeout(() => this.replaceWhenGone(events), 3000),
+      true,
+    );
+  }
+
+  /** The context did not come back: let the plain drawer take over, with the tiles it has. */
+  private replaceWhenGone(events: SurfaceEvents): void {
+    const drawer = this.viewer.drawer as unknown;
+    if (!(drawer instanceof PlateDrawer)) return;
+    const gl = drawer.canvas.getContext('webgl2');
+    if (gl === null || !gl.isContextLost()) return;
+    const viewer = this.viewer as unknown as {
+      requestDrawer(name: string, how: object): void;
+      world: { requestInvalidate(restore: boolean): void };
+    };
+    viewer.requestDrawer('canvas', { mainDrawer: true, redrawImmediately: false });
+    viewer.world.requestInvalidate(true);
+    this.look(this.current);
+    events.plain();
+  }
+
+  private get drawer(): PlateDrawer | null {
+    const drawer = this.viewer.drawer as unknown;
+    return drawer instanceof PlateDrawer ? drawer : null;
+  }
+
+  get physical(): boolean {
+    return this.drawer !== null;
+  }
+
+  async show(views: readonly SurfaceView[]): Promise<void> {
+    this.shown = views;
+    const items = await Promise.all(views.map((view) => this.item(view)));
+    if (this.shown !== views) return; // another request came while this one was loading
+    this.shownItems = items;
+    const world = this.viewer.world;
+    for (let i = 0; i < world.getItemCount(); i++) {
+      const item = world.getItemAt(i);
+      item.setOpacity(items.includes(item) ? 1 : 0);
+    }
+    items.forEach((item, n) => world.setItemIndex(item, n));
+    this.drawer?.setOrder(items);
+    this.look(this.current);
+    this.viewer.forceRedraw();
+  }
+
+  private item(view: SurfaceView): Promise<OpenSeadragon.TiledImage> {
+    const known = this.items.get(view.id);
+    if (known) return known;
+    const made = tileSource(view.service).then(
+      (source) =>
+        new Promise<OpenSeadragon.TiledImage>((resolve, reject) => {
+          this.viewer.addTiledImage({
+            tileSource: source,
+            x: 0,
+            y: 0,
+            width: 1,
+            opacity: 0,
+            success: (event: unknown) =>
+              resolve((event as { item: OpenSeadragon.TiledImage }).item),
+            error: () => reject(new Error(`The picture at ${view.service} could not be opened.`)),
+          });
+        }),
+    );
+    this.items.set(view.id, made);
+    made.catch(() => this.items.delete(view.id));
+    return made;
+  }
+
+  look(look: Look): void {
+    this.current = look;
+    const drawer = this.drawer;
+    if (drawer) drawer.setLook(look);
+    else layPlain(look, this.shownItems, this.placing());
+  }
+
+  private get frame(): SurfaceView {
+    return this.shown[0] ?? { id: '', service: '', width: 1, height: 1 };
+  }
+
+  region(): Region {
+    return fromViewport(this.viewer.viewport.getBounds(true), this.frame.width);
+  }
+
+  placing(): Placing {
+    const viewport = this.viewer.viewport;
+    const size = viewport.getContainerSize();
+    const box = { width: size.x, height: size.y };
+    return placingOf(viewport.getBounds(true), box, this.frame.width, viewport.getFlip());
+  }
+
+  fit(region: Region | null, atOnce: boolean): void {
+    const { width, height } = this.frame;
+    const wanted = toViewport(region ?? { x: 0, y: 0, width, height }, width);
+    this.viewer.viewport.fitBounds(
+      new OpenSeadragon.Rect(wanted.x, wanted.y, wanted.width, wanted.height),
+      atOnce,
+    );
+  }
+
+  zoom(factor: number): void {
+    this.viewer.viewport.zoomBy(factor);
+    this.viewer.viewport.applyConstraints();
+  }
+
+  pan(dx: number, dy: number): void {
+    const viewport = this.viewer.viewport;
+    const across = viewport.getFlip() ? -dx : dx;
+    viewport.panBy(viewport.deltaPointsFromPixels(new OpenSeadragon.Point(across, dy)));
+    viewport.applyConstraints();
+  }
+
+  mirror(on: boolean): void {
+    this.viewer.viewport.setFlip(on);
+  }
+
+  follow(other: Surface): void {
+    if (!(other instanceof LibrarySurface)) return;
+    const theirs = other.viewer.viewport.getBounds(true);
+    const mine = this.viewer.viewport.getBounds(true);
+    const apart = (['x', 'y', 'width', 'height'] as const).some(
+      (side) => Math.abs(theirs[side] - mine[side]) > 1e-9,
+    );
+    if (apart) this.viewer.viewport.fitBounds(theirs, true);
+  }
+
+  close(): void {
+    this.viewer.destroy();
+  }
+}

@@ -1,0 +1,120 @@
+/**
+ * What the viewer has to know about one plate: the part of the result and of the record
+ * that travels with the page. Made on the server by `PlateStage.astro`, read in the browser.
+ */
+import type { PlateRecord } from '../records/plate.ts';
+import type { Registration, PlateResult, ViewResult } from '../records/result.ts';
+import { sizeAtLeast, wholePicture, type PictureSize } from './addresses.ts';
+import { nameViews } from './view-words.ts';
+
+/** One view as the viewer needs it. */
+export interface StageView {
+  readonly id: string;
+  /** What a reader calls it: "Positive, side lamp". */
+  readonly name: string;
+  readonly reading: ViewResult['reading'];
+  readonly width: number;
+  readonly height: number;
+  /** Lies in the plate's frame, so that it can be laid on the others. */
+  readonly registered: boolean;
+  /** Why it does not, in words; null when it does. */
+  readonly why: string | null;
+  /** First twelve hexadecimal digits of the digest of the picture. */
+  readonly digest: string;
+  /** Address of the folder that holds info.json. */
+  readonly service: string;
+  /** A whole picture for the page and for reading tones. */
+  readonly still: PictureSize;
+  /** Its text alternative. */
+  readonly alt: string;
+}
+
+export interface StageSpot {
+  readonly id: string;
+  readonly title: string;
+  readonly note: string | null;
+  readonly view: string | null;
+  readonly region: { x: number; y: number; width: number; height: number };
+}
+
+export interface StageData {
+  readonly slug: string;
+  readonly title: string;
+  readonly objectNumber: string | null;
+  readonly credit: string | null;
+  /** Whether the plate shows its subject mirrored, so that a correction makes sense. */
+  readonly reversed: boolean;
+  readonly frame: PlateResult['frame'];
+  readonly views: readonly StageView[];
+  readonly pair: PlateResult['pair'];
+  readonly turningPoint: number | null;
+  readonly spots: readonly StageSpot[];
+}
+
+/** The state of alignment of the capture that a view was made from, if exactly one was. */
+function alignmentOf(result: PlateResult, view: ViewResult): Registration | null {
+  const sitting = result.sittings.find((s) => s.id === view.sitting);
+  return sitting?.captures.find((c) => c.id === view.captures[0])?.registration ?? null;
+}
+
+function whyApart(result: PlateResult, view: ViewResult): string | null {
+  if (view.registered) return null;
+  const alignment = alignmentOf(result, view);
+  return alignment !== null && 'reason' in alignment
+    ? alignment.reason
+    : 'it was not laid on the other pictures';
+}
+
+function alternative(record: PlateRecord, view: ViewResult, name: string): string {
+  if (view.reading === 'positive') return record.description.positive;
+  if (view.reading === 'negative') return record.description.negative;
+  return `${record.title}: ${name}.`;
+}
+
+/** Gather what the viewer needs; views that the record withholds are left out. */
+export function stageData(result: PlateResult, record: PlateRecord, base: string): StageData {
+  const views = result.views.filter(
+    (v) => !v.captures.some((capture) => record.withheld.includes(capture)),
+  );
+  const names = nameViews(views);
+  const root = `${base.replace(/\/*$/, '/')}plates/${result.slug}/views/`;
+  const here = (id: string | undefined) => views.some((v) => v.id === id);
+  return {
+    slug: result.slug,
+    title: record.title,
+    objectNumber: record.objectNumber ?? null,
+    credit: record.credit ?? null,
+    reversed: record.orientation === 'laterally-reversed',
+    frame: result.frame,
+    pair:
+      result.pair !== null && here(result.pair.positive) && here(result.pair.negative)
+        ? result.pair
+        : null,
+    turningPoint: null,
+    spots: record.spots.map((s) => ({
+      id: s.id,
+      title: s.title,
+      note: s.note ?? null,
+      view: s.view ?? null,
+      region: s.region,
+    })),
+    views: views.map((view) => ({
+      id: view.id,
+      name: names.get(view.id) ?? view.id,
+      reading: view.reading,
+      width: view.width,
+      height: view.height,
+      registered: view.registered,
+      why: whyApart(result, view),
+      digest: view.tiles.slice(0, 12),
+      service: `${root}${view.id}`,
+      still: sizeAtLeast(view.sizes, 900),
+      alt: alternative(record, view, names.get(view.id) ?? view.id),
+    })),
+  };
+}
+
+/** Address of a view's largest whole picture. */
+export function largestPicture(view: StageView): string {
+  return wholePicture(view.service, null);
+}

@@ -1,0 +1,173 @@
+/** Tilt: the control, its drawing, its words, and the plate's turning point. */
+import {
+  readingContrast,
+  reflectedLuminance,
+  roomLight,
+  tiltFor,
+  tiltLimit,
+  tiltReading,
+  tonesOf,
+  turningPoint,
+  type Tones,
+} from '../imaging/tilt.ts';
+import { DeviceTilt } from './device-tilt.ts';
+import type { Look } from './look.ts';
+import type { PlateStage } from './stage.ts';
+import { drawSection, placeMark } from './tilt-drawing.ts';
+import { innerRegion, tonePlanes, type TonePlanes } from './tones.ts';
+
+/** Degrees of tilt for one CSS pixel of drag: the whole range in about a hand's width. */
+const degreesPerPixel = 0.06;
+
+export class TiltPanel {
+  private readonly stage: PlateStage;
+  private planes: Promise<TonePlanes> | null = null;
+  private tones: Tones | null = null;
+  private reason: string | null = null;
+  private turnsByDrag = true;
+  private readonly device: DeviceTilt;
+
+  constructor(stage: PlateStage) {
+    this.stage = stage;
+    this.device = new DeviceTilt((tilt) => this.set(tilt));
+  }
+
+  look(): Look {
+    const { tilt, room } = this.stage.state;
+    return { kind: 'tilt', a: 1, b: reflectedLuminance(tilt, roomLight[room]) };
+  }
+
+  /** The tilt at which highlights and shadows are equally bright in this room. */
+  private turning(): number | null {
+    const point = this.tones === null ? null : turningPoint(this.tones);
+    return point?.ok ? tiltFor(point.value, roomLight[this.stage.state.room]) : null;
+  }
+
+  private set(tilt: number): void {
+    const held = Math.min(tiltLimit, Math.max(0, Math.round(tilt * 100) / 100));
+    if (held !== this.stage.state.tilt) this.stage.change({ tilt: held });
+  }
+
+  step(steps: number): void {
+    this.set(this.stage.state.tilt + steps * 0.5);
+  }
+
+  /** A drag across the plate turns it, unless the reader chose that it moves the picture. */
+  dragged(dx: number): boolean {
+    if (!this.turnsByDrag) return false;
+    if (dx !== 0) this.set(this.stage.state.tilt + dx * degreesPerPixel);
+    return true;
+  }
+
+  act(what: string): void {
+    if (what === 'less') this.step(-1);
+    else if (what === 'more') this.step(1);
+    else if (what === 'turning') {
+      const at = this.turning();
+      if (at === null) this.stage.say(this.pointWords());
+      else this.set(at);
+    } else if (what === 'drag') {
+      this.turnsByDrag = !this.turnsByDrag;
+      this.reflect();
+    } else if (what === 'device') void this.toggleDevice();
+    else if (what === 'here') void this.readHere();
+  }
+
+  private async toggleDevice(): Promise<void> {
+    this.stage.say(await this.device.toggle(this.stage.state.tilt));
+    this.stage
+      .querySelector('[data-do="tilt:device"]')
+      ?.setAttribute('aria-pressed', String(this.device.on));
+  }
+
+  private load(): Promise<TonePlanes> {
+    const { data } = this.stage;
+    const of = (id: string | undefined) => data.views.find((v) => v.id === id);
+    const [positive, negative] = [of(data.pair?.positive), of(data.pair?.negative)];
+    if (!positive || !negative) return Promise.reject(new Error('There is no pair in register.'));
+    this.planes ??= tonePlanes(positive, negative, data.frame);
+    return this.planes;
+  }
+
+  /** Work out the plate's own turning point, once. */
+  private async measure(): Promise<void> {
+    if (this.tones !== null || this.reason !== null) return;
+    this.reason = 'it is being read';
+    try {
+      const planes = await this.load();
+      const tones = tonesOf(planes.positive, planes.negative, innerRegion(planes.positive));
+      if (tones.ok) this.tones = tones.value;
+      this.reason = tones.ok ? null : tones.reason;
+    } catch (fault) {
+      this.reason = fault instanceof Error ? fault.message : 'the small pictures could not be read';
+    }
+    this.stage.reflect();
+  }
+
+  /** The reading and the turning point of what is in sight. */
+  private async readHere(): Promise<void> {
+    const seen = this.stage.surfaces.region();
+    if (seen === null) return;
+    try {
+      const { positive, negative, scale } = await this.load();
+      const region = {
+        x: seen.x * scale,
+        y: seen.y * scale,
+        width: seen.width * scale,
+        height: seen.height * scale,
+      };
+      this.stage.say(this.regionWords(tonesOf(positive, negative, region)));
+    } catch (fault) {
+      this.stage.say(
+        fault instanceof Error ? fault.message : 'The small pictures could not be read.',
+      );
+    }
+  }
+
+  private regionWords(tones: ReturnType<typeof tonesOf>): string {
+    if (!tones.ok) return `What is in sight cannot be read: ${tones.reason}.`;
+    const room = roomLight[this.stage.state.room];
+    const b = reflectedLuminance(this.stage.state.tilt, room);
+    const reading = tiltReading(readingContrast(tones.value, 1, b));
+    const point = turningPoint(tones.value);
+    const at = point.ok ? tiltFor(point.value, room) : null;
+    const turns = !point.ok
+      ? `it has no turning point: ${point.reason}`
+      : at === null
+        ? 'it does not turn in this room'
+        : `it turns at ${at.toFixed(1)}°`;
+    return `What is in sight ${reading} now; ${turns}.`;
+  }
+
+  private pointWords(): string {
+    if (this.reason !== null) return `The turning point is not known: ${this.reason}.`;
+    const point = this.tones === null ? null : turningPoint(this.tones);
+    if (point?.ok === false) return `This plate has no turning point: ${point.reason}.`;
+    const at = this.turning();
+    return at === null
+      ? 'In this room the mirror never becomes bright enough: the plate does not turn.'
+      : `Highlights and shadows are equally bright at ${at.toFixed(1)}°: the turning point of this plate.`;
+  }
+
+  reflect(): void {
+    const { stage } = this;
+    const { tilt, room, mode } = stage.state;
+    const panel = stage.querySelector<HTMLElement>('[data-panel="tilt"]');
+    if (mode !== 'tilt' && this.device.on) this.device.stop();
+    if (panel === null || mode !== 'tilt') return;
+    if (stage.surfaces.first !== null) void this.measure();
+    const b = reflectedLuminance(tilt, roomLight[room]);
+    const reading = this.tones === null ? null : tiltReading(readingContrast(this.tones, 1, b));
+    const words = `${tilt.toFixed(1)}°${reading === null ? '' : `, ${reading}`}`;
+    const output = panel.querySelector('[data-part="reading"]');
+    if (output) output.textContent = words;
+    panel.querySelector('input[data-set="tilt"]')?.setAttribute('aria-valuetext', words);
+    const point = panel.querySelector('[data-part="point"]');
+    if (point && stage.surfaces.first !== null) point.textContent = this.pointWords();
+    panel
+      .querySelector('[data-do="tilt:drag"]')
+      ?.setAttribute('aria-pressed', String(!this.turnsByDrag));
+    drawSection(panel, tilt, roomLight[room]);
+    placeMark(panel, this.turning());
+  }
+}
