@@ -226,7 +226,7 @@ export const instrumentDesk: SceneMaker = (seed) => {
         cylinder(x - 0.11, y - 0.055, z - 0.18, 0.012, 0.012, 0.002),
       ),
     ),
-    modelled([0.05, 0.05, 0.12], [0.3, 0.36, 0.24], cloth(seed + 9, 0.75, 2000), (x, y, z) => {
+    modelled([0.05, 0.05, 0.12], [0.3, 0.36, 0.24], cloth(seed + 9, 0.75, 900), (x, y, z) => {
       const t = Math.min(1, Math.max(0, (y - 0.05) / 0.28));
       const mx = 0.115 + 0.12 * t * t;
       const vane = t > 0.25 ? 0.017 * Math.sin((t - 0.25) * 4.1) : 0.0012;

@@ -21,47 +21,61 @@ const mouthEnd = [0.023, -0.0685, -0.0835] as const;
 const neckTop = [0, -0.09, 0.02] as const;
 const neckFoot = [0, -0.2, 0.035] as const;
 
-/** Distance to the head about the middle of the skull; the face looks to -z. */
+/** Brow, closed lid, nose and lips, worked into the skull at distance d. */
+function face(skull: number, x: number, y: number, z: number): number {
+  let d = carve(skull, ellipsoid(x - 0.034, y - 0.004, z + 0.096, 0.023, 0.014, 0.019), 0.02);
+  d = blend(d, rod(x, y, z, browIn, browOut, 0.0075, 0.0055), 0.018);
+  d = blend(d, ellipsoid(x - 0.034, y - 0.0, z + 0.071, 0.0145, 0.0088, 0.0115), 0.007);
+  d = carve(d, rod(x, y, z, lidIn, lidOut, 0.0011), 0.004);
+  d = blend(d, rod(x, y, z, noseTop, noseTip, 0.0072, 0.0098), 0.015);
+  d = blend(d, ellipsoid(x - 0.0105, y + 0.034, z + 0.1, 0.0076, 0.0065, 0.009), 0.008);
+  d = carve(d, ellipsoid(x - 0.0068, y + 0.0395, z + 0.106, 0.0034, 0.0026, 0.0044), 0.003);
+  d = blend(d, rod(x, y, z, upperLip, upperLipEnd, 0.0054, 0.0026), 0.008);
+  d = blend(d, rod(x, y, z, lowerLip, lowerLipEnd, 0.006, 0.0028), 0.008);
+  return carve(d, rod(x, y, z, mouth, mouthEnd, 0.0011), 0.003);
+}
+
+function ear(x: number, y: number, z: number): number {
+  return carve(
+    ellipsoid(x - 0.077, y + 0.004, z - 0.012, 0.009, 0.03, 0.018),
+    ellipsoid(x - 0.086, y + 0.002, z - 0.008, 0.006, 0.017, 0.009),
+    0.006,
+  );
+}
+
+/** Hair as cast: a cap with strokes. */
+function hair(x: number, y: number, z: number): number {
+  const cap = Math.max(
+    ellipsoid(x, y - 0.03, z - 0.018, 0.083, 0.099, 0.1),
+    -(y - 0.07 + 0.75 * (z + 0.06) + 0.25 * x),
+  );
+  return cap + 0.0016 * Math.sin(x * 260 + z * 190 + 3 * Math.sin(y * 50));
+}
+
+/**
+ * Distance to the head about the middle of the skull; the face looks to -z. Each part is asked
+ * only where it can be the nearest: none stands out of the skull by more than 35 mm.
+ */
 function head(px: number, y: number, z: number): number {
   const x = Math.abs(px);
   let d = ellipsoid(x, y - 0.022, z - 0.012, 0.076, 0.096, 0.095);
   // Cheek and jaw down to the chin.
   d = blend(d, ellipsoid(x, y + 0.05, z + 0.022, 0.06, 0.07, 0.062), 0.05);
-  d = blend(d, ellipsoid(x, y + 0.105, z + 0.052, 0.026, 0.02, 0.024), 0.035);
-  d = blend(d, ellipsoid(x - 0.043, y + 0.03, z + 0.058, 0.02, 0.017, 0.016), 0.03);
-  const neck = rod(x, y, z, neckTop, neckFoot, 0.05, 0.056);
-  const chest = Math.max(ellipsoid(x, y + 0.275, z - 0.03, 0.15, 0.085, 0.08), -(y + 0.29));
-  // Nothing that follows stands out of the skull by more than 35 mm: far away it is not asked.
-  if (d > 0.06) return blend(blend(d - 0.035, neck, 0.03), chest, 0.05);
-  // Brow over the hollow of the eye, and the closed lid.
-  d = carve(d, ellipsoid(x - 0.034, y - 0.004, z + 0.096, 0.023, 0.014, 0.019), 0.02);
-  d = blend(d, rod(x, y, z, browIn, browOut, 0.008, 0.006), 0.016);
-  d = blend(d, ellipsoid(x - 0.034, y - 0.0, z + 0.074, 0.0155, 0.0105, 0.0125), 0.004);
-  d = carve(d, rod(x, y, z, lidIn, lidOut, 0.0012), 0.004);
-  // Nose.
-  d = blend(d, rod(x, y, z, noseTop, noseTip, 0.0075, 0.0105), 0.014);
-  d = blend(d, ellipsoid(x - 0.0105, y + 0.034, z + 0.1, 0.008, 0.0065, 0.009), 0.008);
-  d = carve(d, ellipsoid(x - 0.0068, y + 0.0395, z + 0.106, 0.0034, 0.0026, 0.0044), 0.003);
-  // Lips with the line between them.
-  d = blend(d, rod(x, y, z, upperLip, upperLipEnd, 0.0056, 0.0028), 0.007);
-  d = blend(d, rod(x, y, z, lowerLip, lowerLipEnd, 0.0064, 0.003), 0.007);
-  d = carve(d, rod(x, y, z, mouth, mouthEnd, 0.0011), 0.003);
-  // Ear.
-  const ear = carve(
-    ellipsoid(x - 0.077, y + 0.004, z - 0.012, 0.009, 0.03, 0.018),
-    ellipsoid(x - 0.086, y + 0.002, z - 0.008, 0.006, 0.017, 0.009),
-    0.006,
-  );
-  d = blend(d, ear, 0.012);
-  // Hair as cast: a cap with strokes.
-  const cap = Math.max(
-    ellipsoid(x, y - 0.03, z - 0.018, 0.083, 0.099, 0.1),
-    -(y - 0.07 + 0.75 * (z + 0.06) + 0.25 * x),
-  );
-  const strokes = 0.0016 * Math.sin(x * 260 + z * 190 + 3 * Math.sin(y * 50));
-  d = blend(d, cap + strokes, 0.012);
+  if (d > 0.06) d -= 0.035;
+  else {
+    if (z < -0.01) {
+      d = blend(d, ellipsoid(x, y + 0.105, z + 0.052, 0.026, 0.02, 0.024), 0.035);
+      d = blend(d, ellipsoid(x - 0.043, y + 0.03, z + 0.058, 0.02, 0.017, 0.016), 0.03);
+      d = face(d, x, y, z);
+    }
+    if (x > 0.045) d = blend(d, ear(x, y, z), 0.012);
+    if (y > -0.09) d = blend(d, hair(x, y, z), 0.012);
+  }
+  if (y > -0.03) return d;
   // Neck and the cut of the cast.
-  return blend(blend(d, neck, 0.03), chest, 0.05);
+  d = blend(d, rod(x, y, z, neckTop, neckFoot, 0.05, 0.056), 0.03);
+  const chest = Math.max(ellipsoid(x, y + 0.275, z - 0.03, 0.15, 0.085, 0.08), -(y + 0.29));
+  return blend(d, chest, 0.05);
 }
 
 export const plasterHead: SceneMaker = (seed) => {
@@ -81,10 +95,10 @@ export const plasterHead: SceneMaker = (seed) => {
           foldDepth: 0.045,
           gather: -0.25,
         },
-        cloth(seed + 1, 0.09, 900),
+        cloth(seed + 1, 0.09, 450),
         seed,
       ),
-      block([-0.7, -0.1, -0.4], [0.7, 0, 0.4], cloth(seed + 2, 0.16, 700)),
+      block([-0.7, -0.1, -0.4], [0.7, 0, 0.4], cloth(seed + 2, 0.16, 420)),
       modelled(
         [-0.16, 0, -0.13],
         [0.16, 0.1, 0.13],

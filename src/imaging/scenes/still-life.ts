@@ -159,7 +159,7 @@ function scallop(
 }
 
 export const stillLife: SceneMaker = (seed) => {
-  const table = cloth(seed + 1, 0.3, 620);
+  const table = cloth(seed + 1, 0.3, 380);
   const bottle = turned([
     [0.041, 0.002],
     [0.044, 0.012],
@@ -215,7 +215,8 @@ export const stillLife: SceneMaker = (seed) => {
       (x, y, z) => {
         const d = urn(x - 0.17, y, z - 0.13);
         const a = Math.atan2(z - 0.13, x - 0.17);
-        return y > 0.05 && y < 0.14 ? d + 0.0016 * Math.cos(a * 18) : d;
+        const deep = Math.max(0, 1 - ((y - 0.095) / 0.05) ** 2);
+        return d + 0.0017 * deep * Math.cos(a * 18);
       },
       0.8,
     ),

@@ -51,13 +51,13 @@ export const wood = (
 };
 
 /** Woven cloth; threads per metre in two directions of the surface. */
-export const cloth = (seed: number, tone: number, threads = 800): Surface => {
+export const cloth = (seed: number, tone: number, threads = 450): Surface => {
+  const turns = threads * Math.PI;
   const weave = (x: number, y: number, z: number, f: number): number => {
-    const kept = 1 - 2.2 * f * (threads / (2 * Math.PI));
+    // A thread narrower than two elements is not drawn at all, or it would beat with them.
+    const kept = 1.6 - 4 * f * threads;
     if (kept <= 0) return 0;
-    const u = (x + 0.35 * z) * threads;
-    const v = (y + 0.35 * z) * threads;
-    return kept * Math.sin(u) * Math.sin(v);
+    return Math.min(1, kept) * Math.sin((x + 0.35 * z) * turns) * Math.sin((y + 0.35 * z) * turns);
   };
   return {
     mean: tone,
@@ -66,11 +66,14 @@ export const cloth = (seed: number, tone: number, threads = 800): Surface => {
         tone *
           (1 +
             0.16 * weave(x, y, z, f) +
-            0.22 * grain(x * 90, y * 700, z * 90, seed, 2, f * 400) +
-            0.14 * grain(x * 6, y * 6, z * 6, seed + 9, 4, f * 6)),
+            0.14 * grain(x * 60, y * 420, z * 60, seed, 3, f * 260) +
+            0.14 * grain(x * 420, y * 60, z * 420, seed + 1, 3, f * 260) +
+            0.16 * grain(x * 6, y * 6, z * 6, seed + 9, 4, f * 6)),
       ),
     relief: (x, y, z, f) =>
-      0.00022 * weave(x, y, z, f) + 0.0011 * grain(x * 45, y * 45, z * 45, seed + 4, 3, f * 45),
+      0.00016 * weave(x, y, z, f) +
+      0.0012 * grain(x * 45, y * 45, z * 45, seed + 4, 3, f * 45) +
+      0.0002 * grain(x * 300, y * 300, z * 300, seed + 5, 2, f * 300),
   };
 };
 

@@ -84,7 +84,7 @@ export const windowRoom: SceneMaker = (seed) => {
       modelled(
         [-0.99, 0.44, 1.1],
         [-0.35, 0.765, 2],
-        cloth(seed + 5, 0.72, 500),
+        cloth(seed + 5, 0.72, 420),
         (x, y, z) => {
           const wave = 0.012 * Math.sin(x * 34) * Math.max(0, (0.72 - y) * 4);
           const top = box(x + 0.66, y - 0.747, z - 1.55, 0.3, 0.006, 0.42, 0.005);
@@ -113,7 +113,7 @@ export const windowRoom: SceneMaker = (seed) => {
       // A coat peg rail and a framed print on the far wall.
       block([0.1, 1.75, 2.66], [0.95, 1.84, 2.7], oak),
       ...[0.2, 0.5, 0.8].map((x) => block([x - 0.012, 1.78, 2.58], [x + 0.012, 1.81, 2.66], oak)),
-      modelled([0.33, 0.75, 2.4], [0.67, 1.8, 2.66], cloth(seed + 12, 0.13, 600), (x, y, z) => {
+      modelled([0.33, 0.75, 2.4], [0.67, 1.8, 2.66], cloth(seed + 12, 0.13, 450), (x, y, z) => {
         const t = (1.79 - y) / 1.0;
         const wide = 0.03 + 0.12 * Math.min(1, t * 1.6);
         const fold = 0.03 * Math.sin(x * 60 + y * 3) * Math.min(1, t * 2);
