@@ -5,7 +5,7 @@
  */
 import type { Heading, List, ListItem, Root, RootContent, Text } from 'mdast';
 import { toString } from 'mdast-util-to-string';
-import { compareEdtf, parseEdtf, yearOfDay, type EdtfDate } from '../records/edtf.ts';
+import { parseEdtf, yearOfDay, type EdtfDate } from '../records/edtf.ts';
 
 /** The heading in the languages that the dates are said in. */
 const headings = ['provenance', 'provenienz', 'procedencia', 'ownership'];
@@ -95,14 +95,20 @@ export function provenanceLists(tree: Root): ProvenanceList[] {
     .filter(({ items }) => items.some((item) => item.date !== null));
 }
 
-/** Places of the items that begin earlier than the item before them. */
+/** The latest day on which what a date says can have begun. */
+function latestStart(date: EdtfDate): number {
+  if (date.from === 'open') return -Infinity;
+  if (date.from !== 'unknown') return date.from.last;
+  return typeof date.to === 'string' ? Infinity : date.to.last;
+}
+
+/**
+ * Places of the items that can only have begun before the item above them: "1848" after
+ * "1848-05" may be right.
+ */
 export function outOfOrder(items: readonly ProvenanceItem[]): number[] {
   const dated = items.flatMap(({ date }, k) => (date ? [{ date, k }] : []));
   return dated.flatMap(({ date, k }, n) =>
-    n > 0 &&
-    accountedFrom(date) < accountedFrom(dated[n - 1].date) &&
-    compareEdtf(date, dated[n - 1].date) < 0
-      ? [k]
-      : [],
+    n > 0 && latestStart(date) < accountedFrom(dated[n - 1].date) ? [k] : [],
   );
 }

@@ -10,7 +10,7 @@ describe('the check of a text says', () => {
       'At 10:30 see :plate[it]{slug=harbour}, [left](/lessons/left-is-right/), ' +
       '[the masts](/plates/harbour/#spot-masts) and [away](https://example.org/).\n\n' +
       '<!-- a word to ourselves -->\n\n::spot[x]{id=masts}\n\n' +
-      '## Provenance\n\n- 1850~: Made.\n- 1850~/1911: The family.\n';
+      '## Provenance\n\n- 1850-05: Made.\n- 1850/1911: The family.\n- 1900: Lent.\n';
     expect(await faults(text)).toEqual([]);
   });
 

@@ -19,6 +19,7 @@ const view = (id: string, parts: Partial<ViewResult>): ViewResult => ({
   id,
   sitting: 'sitting',
   captures: [id],
+  sources: [],
   kind: 'capture',
   setupKind: 'normal',
   reading: 'none',
