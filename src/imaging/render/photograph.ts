@@ -1,0 +1,200 @@
+/**
+ * A photograph of a plate: from the model, the light and the camera to encoded samples, row by
+ * row. Everything that depends on the place is computed there, nothing is kept for the whole
+ * picture but the picture itself.
+ */
+import { type Homography } from '../conventions.ts';
+import { type Channels, emptyChannels, normalKernel, rowBlur } from './blur.ts';
+import { addBall, type Ball } from './ball.ts';
+import { colourRow } from './colouring.ts';
+import { addLamp, type Lamp } from './lamp.ts';
+import { markRows } from './marks.ts';
+import { coverRow } from './particles.ts';
+import { emptyRow, placeRow, type PlateRow } from './plate-row.ts';
+import { type Plate } from './plate.ts';
+import { emptyReflectances, type Reflectances, reflectRow } from './reflectance.ts';
+import { insideRow, polishRow, reliefRow } from './relief.ts';
+import { codeOf, cosineFourth, exposeRow, type Sensor } from './sensor.ts';
+import { filmColours } from './silver.ts';
+import { addPanel, addSurround, type Surround } from './surround.ts';
+import { tarnishRow } from './tarnish.ts';
+import { invert, type View, viewHomography } from './view.ts';
+
+export interface Lighting {
+  readonly lamps: readonly Lamp[];
+  readonly surround: Surround;
+  /** Luminance of a panel behind a plate of glass. */
+  readonly panel: number;
+  /** The sheet of glass, as what it does: share of the field that comes back, and its ghost. */
+  readonly glass: {
+    readonly through: number;
+    /** Pixels across, and luminance relative to the first picture. */
+    readonly ghostPixels: number;
+    readonly ghostStrength: number;
+  } | null;
+}
+
+/** One exposure of a series. */
+export interface Take {
+  readonly lighting: Lighting;
+  readonly sensor: Sensor;
+}
+
+/** What the exposures of a series share: plate and camera stand still, light and shutter change. */
+export interface Standing {
+  readonly view: View;
+  /** Standard deviation of the lens's blur, pixels. */
+  readonly blur: number;
+  /** True where the lens falls off towards the corners. */
+  readonly fallOff: boolean;
+  /** A glossy black ball beside the plate. */
+  readonly ball?: Ball | undefined;
+}
+
+/**
+ * Photograph a plate once or several times from the same stand.
+ *
+ * @param take Receives rows of linear signal, 0 to 1, after blur, noise and clipping, with the
+ *   number of the exposure. The arrays are used again.
+ */
+export function photographSeries(
+  plate: Plate,
+  standing: Standing,
+  takes: readonly Take[],
+  take: (exposure: number, y: number, row: Channels) => void,
+): void {
+  const { view } = standing;
+  const kernel = normalKernel(standing.blur);
+  const reach = (kernel.length - 1) / 2;
+  const line = emptyRow(view.width + 2 * reach);
+  const surface = emptyReflectances(line.length);
+  const layOut = plateRows(plate, viewHomography(view), view.pixelsPerMillimetre, reach, line);
+  const films = filmColours();
+  const light = emptyChannels(line.length);
+  const copy = emptyChannels(view.width);
+  // Exposures under the same light share all but the sensor.
+  const lightings = [...new Set(takes.map((t) => t.lighting))];
+  const blurs = lightings.map((lighting) =>
+    rowBlur(view.width, view.height, kernel, (y, row) => {
+      const fall = fallOffOf(standing, y);
+      takes.forEach(({ lighting: own, sensor }, exposure) => {
+        if (own !== lighting) return;
+        for (let c = 0; c < 3; c += 1) copy[c].set(row[c]);
+        exposeRow(copy, y, sensor, fall);
+        take(exposure, y, copy);
+      });
+    }),
+  );
+  for (let y = -reach; y < view.height + reach; y += 1) {
+    layOut(y);
+    reflectRow(surface, line, plate, films);
+    lightings.forEach((lighting, i) => {
+      lightRow(light, line, surface, standing, lighting, y);
+      blurs[i](y, light);
+    });
+  }
+}
+
+function fallOffOf({ view, fallOff }: Standing, y: number): Float64Array | null {
+  if (!fallOff) return null;
+  const focal = view.pixelsPerMillimetre * view.distance;
+  const dy = y - (view.height - 1) / 2;
+  const centre = (view.width - 1) / 2;
+  return Float64Array.from({ length: view.width }, (_, x) => cosineFourth(x - centre, dy, focal));
+}
+
+/** Luminance of a row without lens and sensor. */
+export function lightRow(
+  out: Channels,
+  line: PlateRow,
+  surface: Reflectances,
+  { view, ball }: Pick<Standing, 'view' | 'ball'>,
+  { lamps, surround, panel, glass }: Lighting,
+  y: number,
+): void {
+  for (const channel of out) channel.fill(0);
+  const { distance, shift } = view;
+  addSurround(out, line, surface, surround, distance, glass?.through ?? 1, shift);
+  for (const lamp of lamps) addLamp(out, line, surface, lamp, distance, shift);
+  if (panel > 0) addPanel(out, line, surface, panel);
+  if (ball) addBall(out, ball, y, (line.length - view.width) / 2, lamps, view);
+  if (glass) addGhost(out, glass.ghostPixels, glass.ghostStrength);
+}
+
+/** Fills in `line` for a row of the capture; rows must come in order. */
+export function plateRows(
+  plate: Plate,
+  toPixels: Homography,
+  pixelsPerMillimetre: number,
+  margin: number,
+  line: PlateRow,
+): (y: number) => void {
+  const back = invert(toPixels);
+  const toMillimetres: Homography = [
+    back[0],
+    back[1],
+    back[2] - margin * back[0],
+    back[3],
+    back[4],
+    back[5] - margin * back[3],
+    back[6],
+    back[7],
+    back[8] - margin * back[6],
+  ];
+  const scratchpad = new Float64Array(line.length);
+  const mark = markRows(plate, toPixels, margin);
+  return (y) => {
+    placeRow(line, toMillimetres, y);
+    insideRow(line, plate, pixelsPerMillimetre);
+    coverRow(line, plate, scratchpad);
+    tarnishRow(line, plate);
+    reliefRow(line, plate);
+    polishRow(line, plate);
+    mark(line, y);
+    colourRow(line, plate);
+  };
+}
+
+/** The sheet's second picture, beside the first. The sheet leans about the vertical, so the ghost lies across. */
+function addGhost(out: Channels, pixels: number, strength: number): void {
+  const whole = Math.floor(pixels);
+  const part = pixels - whole;
+  for (const channel of out) {
+    for (let x = channel.length - 1; x > whole; x -= 1) {
+      const beside = channel[x - whole] * (1 - part) + channel[x - whole - 1] * part;
+      channel[x] += strength * beside;
+    }
+  }
+}
+
+/** Pictures of a series as encoded codes, three channels interleaved. */
+export function photograph(
+  plate: Plate,
+  standing: Standing,
+  takes: readonly Take[],
+): (Uint8Array | Uint16Array)[] {
+  const { width, height } = standing.view;
+  const pictures = takes.map(({ sensor }) =>
+    sensor.depth === 16 ? new Uint16Array(width * height * 3) : new Uint8Array(width * height * 3),
+  );
+  photographSeries(plate, standing, takes, (exposure, y, row) => {
+    const codes = takes[exposure].sensor.depth === 16 ? 65535 : 255;
+    encodeRow(pictures[exposure], y * width * 3, row, codes);
+  });
+  return pictures;
+}
+
+function encodeRow(
+  data: Uint8Array | Uint16Array,
+  start: number,
+  [r, g, b]: Channels,
+  codes: number,
+): void {
+  let at = start;
+  for (let x = 0; x < r.length; x += 1) {
+    data[at] = codeOf(r[x], codes);
+    data[at + 1] = codeOf(g[x], codes);
+    data[at + 2] = codeOf(b[x], codes);
+    at += 3;
+  }
+}
