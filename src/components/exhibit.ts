@@ -8,6 +8,7 @@ import { compareEdtf, parseEdtf } from '../records/edtf.ts';
 import type { PlateRecord } from '../records/plate.ts';
 import type { PlateResult, ViewResult } from '../records/result.ts';
 import type { Reading } from '../records/vocabulary.ts';
+import { captureKind } from './view-names.ts';
 
 export interface PublishedPlate {
   readonly slug: string;
@@ -90,10 +91,8 @@ export async function techniqueOf(
   view: ViewResult,
 ): Promise<string | undefined> {
   const techniques = inReadingOrder(await getCollection('techniques'));
-  const capture = result.sittings
-    .find(({ id }) => id === view.sitting)
-    ?.captures.find(({ id }) => id === view.captures[0]);
-  const own = techniques.find(({ id }) => kindsWithPage.includes(id) && id === capture?.kind);
+  const kind = captureKind(result, view);
+  const own = techniques.find(({ id }) => kindsWithPage.includes(id) && id === kind);
   const byLight = techniques.find(({ data }) => data.setup === view.setupKind);
   return (own ?? byLight)?.id;
 }

@@ -85,6 +85,12 @@ export const words = {
     scan: 'Flat-bed scan',
     other: 'Other light',
   } satisfies Record<SetupKind, string>,
+  captureKind: {
+    single: undefined,
+    bracket: 'several exposures',
+    lights: 'many places of the lamp',
+    mosaic: 'joined from close-ups',
+  },
   setupShows: {
     normal:
       'The particles scatter the lamp’s light; the bare mirror stays dark. The picture reads positive.',
@@ -222,6 +228,9 @@ export const words = {
     >,
     finding: 'Finding',
     about: 'About',
+    measurements: 'Measurements',
+    value: 'Value',
+    standing: 'Against a table',
     measured: 'Measured',
     expected: 'expected',
     remedy: 'What to do',
