@@ -11,74 +11,104 @@
  */
 import { type LevelShape, type PictureSize } from './pyramid-geometry.ts';
 
-/** Takes a row of codes, from `at` on, that `linear` turns into light. */
-export type TakeRow = (codes: Uint8Array | Uint16Array, at: number) => void;
+/** Takes one row of codes, which starts at `at`. */
+export type TakeCodes = (codes: Uint8Array | Uint16Array, at: number) => void;
+/** Takes one row of linear light, 0 to 65535. */
+export type TakeLight = (row: Float32Array) => void;
 
 /**
- * @param source Size of the full picture.
- * @param level The level whose rows are taken.
+ * The step from the source's codes.
+ *
  * @param linear Code to linear light.
  * @param next Takes each row of the next level; the array is used again for the following row.
  */
-export function halveRows(
+export function halveCodes(
   source: PictureSize,
   level: LevelShape,
   channels: 1 | 3,
-  linear: Uint16Array,
-  next: TakeRow,
-): TakeRow {
-  const { width, height, factor } = level;
-  const length = Math.ceil(width / 2) * channels;
-  const paired = Math.floor(width / 2) * channels;
-  // Sums of two neighbours, one row of them for each of two rows.
-  const upper = new Uint32Array(length);
-  const lower = new Uint32Array(length);
-  const out = new Uint16Array(length);
-  const lastColumnWeight = source.width - (width - 1) * factor;
-  const lastRowWeight = source.height - (height - 1) * factor;
-  let y = 0;
-
-  function addNeighbours(codes: Uint8Array | Uint16Array, at: number, sums: Uint32Array): void {
-    if (channels === 3) {
-      for (let d = 0, i = at; d < paired; d += 3, i += 6) {
-        sums[d] = linear[codes[i]] + linear[codes[i + 3]];
-        sums[d + 1] = linear[codes[i + 1]] + linear[codes[i + 4]];
-        sums[d + 2] = linear[codes[i + 2]] + linear[codes[i + 5]];
-      }
-    } else {
-      for (let d = 0, i = at; d < paired; d += 1, i += 2) {
-        sums[d] = linear[codes[i]] + linear[codes[i + 1]];
-      }
-    }
-    const last = at + (width - 1) * channels;
-    for (let c = 0; c < channels; c += 1) {
-      const edge = linear[codes[last + c]];
-      if (width % 2 === 1) {
-        sums[length - channels + c] = 2 * edge;
-      } else if (lastColumnWeight < factor) {
-        const inner = linear[codes[last - channels + c]];
-        const mean = (inner * factor + edge * lastColumnWeight) / (factor + lastColumnWeight);
-        sums[length - channels + c] = Math.round(2 * mean);
-      }
-    }
-  }
-
+  linear: Float32Array,
+  next: TakeLight,
+): TakeCodes {
+  const paired = Math.floor(level.width / 2) * channels;
+  const edge = edgeColumn(source, level, channels);
+  const join = joinRows(source, level, channels, next);
   return (codes, at) => {
+    join((sums) => {
+      for (let d = 0, i = at; d < paired; i += channels) {
+        for (let c = 0; c < channels; c += 1, d += 1, i += 1) {
+          sums[d] = (linear[codes[i]] + linear[codes[i + channels]]) / 2;
+        }
+      }
+      edge(sums, (i) => linear[codes[at + i]]);
+    });
+  };
+}
+
+/** The same step between two levels, from rows that are linear already. */
+export function halveLight(
+  source: PictureSize,
+  level: LevelShape,
+  channels: 1 | 3,
+  next: TakeLight,
+): TakeLight {
+  const paired = Math.floor(level.width / 2) * channels;
+  const edge = edgeColumn(source, level, channels);
+  const join = joinRows(source, level, channels, next);
+  return (row) => {
+    join((sums) => {
+      for (let d = 0, i = 0; d < paired; i += channels) {
+        for (let c = 0; c < channels; c += 1, d += 1, i += 1) {
+          sums[d] = (row[i] + row[i + channels]) / 2;
+        }
+      }
+      edge(sums, (i) => row[i]);
+    });
+  };
+}
+
+/** Means across the last column, which may have no partner or cover fewer source pixels. */
+function edgeColumn(
+  source: PictureSize,
+  { width, factor }: LevelShape,
+  channels: 1 | 3,
+): (sums: Float32Array, read: (sample: number) => number) => void {
+  const length = Math.ceil(width / 2) * channels;
+  const last = (width - 1) * channels;
+  const weight = source.width - (width - 1) * factor;
+  return (sums, read) => {
+    for (let c = 0; c < channels; c += 1) {
+      const to = length - channels + c;
+      if (width % 2 === 1) sums[to] = read(last + c);
+      else if (weight < factor) {
+        const inner = read(last - channels + c);
+        sums[to] = (inner * factor + read(last + c) * weight) / (factor + weight);
+      }
+    }
+  };
+}
+
+/** Means of two rows of column means; the last row may have no partner or cover fewer rows. */
+function joinRows(
+  source: PictureSize,
+  { width, height, factor }: LevelShape,
+  channels: 1 | 3,
+  next: TakeLight,
+): (fill: (means: Float32Array) => void) => void {
+  const length = Math.ceil(width / 2) * channels;
+  const upper = new Float32Array(length);
+  const lower = new Float32Array(length);
+  const lastWeight = source.height - (height - 1) * factor;
+  let y = 0;
+  return (fill) => {
     const isLower = y % 2 === 1;
     const isLast = y === height - 1;
-    const sums = isLower ? lower : upper;
-    addNeighbours(codes, at, sums);
     y += 1;
-    if (!isLower && !isLast) return;
-    if (isLower && isLast && lastRowWeight < factor) {
-      const total = 2 * (factor + lastRowWeight);
-      for (let i = 0; i < length; i += 1) {
-        out[i] = Math.round((upper[i] * factor + lower[i] * lastRowWeight) / total);
-      }
-    } else {
-      const partner = isLower ? lower : upper;
-      for (let i = 0; i < length; i += 1) out[i] = (upper[i] + partner[i] + 2) >> 2;
+    fill(isLower ? lower : upper);
+    if (isLower) {
+      const weight = isLast ? lastWeight : factor;
+      const share = weight / (factor + weight);
+      for (let i = 0; i < length; i += 1) upper[i] += (lower[i] - upper[i]) * share;
     }
-    next(out, 0);
+    if (isLower || isLast) next(upper);
   };
 }

@@ -10,10 +10,9 @@
  */
 import { copyFile, mkdir, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { linearised, type Light } from '../imaging/colour/light.ts';
-import { halveRows, type TakeRow } from './halve-rows.ts';
+import { halveCodes, halveLight, type TakeLight } from './halve-rows.ts';
 import { jpegSink } from './jpeg-sink.ts';
-import { paintRow } from './paint-row.ts';
+import { paintCodes, paintLight, type Paint } from './paint-row.ts';
 import { type PictureSink } from './picture-sink.ts';
 import {
   infoDocument,
@@ -93,27 +92,32 @@ export async function paintPyramid(
   { tile, maxPixels }: { tile: number; maxPixels: number },
   sink: PictureSink,
 ): Promise<void> {
+  const { channels, light } = source;
   const levels = levelShapes(source.width, source.height, tile);
-  const whole = new Set(wholeLevels(levels, maxPixels));
-  let take: TakeRow | null = null;
-  for (const level of levels.toReversed()) {
-    const light = level.factor === 1 ? source.light : linearised(source.light);
-    const parts = [
-      tileRows(source, level, tile, light, sink),
-      // The level that fits one tile is a whole picture already.
-      ...(whole.has(level) && level !== levels.at(-1)
-        ? [wholeRows(source.channels, level, light, sink)]
-        : []),
-      ...(take ? [halveRows(source, level, source.channels, light.toLinear, take)] : []),
-    ];
-    take = (codes, at) => {
-      for (const part of parts) part(codes, at);
-    };
+  // The level that fits one tile is a whole picture already.
+  const whole = new Set(wholeLevels(levels, maxPixels).filter((l) => l !== levels.at(-1)));
+
+  function painted<Row>(level: LevelShape, paint: Paint<Row>): ((row: Row, at: number) => void)[] {
+    const tiles = tileRows(source, level, tile, paint, sink);
+    return whole.has(level) ? [tiles, wholeRows(channels, level, paint, sink)] : [tiles];
   }
-  const line = source.width * source.channels;
+
+  // From the smallest level up, so that each level knows the one that takes its rows.
+  const take = levels.slice(1).reduceRight<TakeLight | null>((below, level) => {
+    const parts = painted(level, paintLight(light));
+    const halve = below && halveLight(source, level, channels, below);
+    return (row) => {
+      for (const part of parts) part(row, 0);
+      halve?.(row);
+    };
+  }, null);
+  const parts = painted(levels[0], paintCodes(light));
+  if (take) parts.push(halveCodes(source, levels[0], channels, light.toLinear, take));
+
+  const line = source.width * channels;
   for await (const { data, rows } of source.batches()) {
     for (let r = 0; r < rows; r += 1) {
-      take!(data, r * line);
+      for (const part of parts) part(data, r * line);
       if (sink.full) await sink.ready();
     }
   }
@@ -121,48 +125,46 @@ export async function paintPyramid(
 }
 
 /** Cuts the rows of a level into tiles. */
-function tileRows(
+function tileRows<Row>(
   source: RowSource,
   level: LevelShape,
   tile: number,
-  light: Light,
+  paint: Paint<Row>,
   sink: PictureSink,
-): TakeRow {
+): (row: Row, at: number) => void {
   const { width, height } = level;
   const { channels } = source;
-  const paint = paintRow(light);
   const columns = Math.ceil(width / tile);
   const band: Uint8Array[] = [];
   let y = 0;
-  return (codes, at) => {
-    const row = y % tile;
+  return (row, at) => {
+    const within = y % tile;
     for (let column = 0; column < columns; column += 1) {
-      if (row === 0) band[column] = sink.room(tile * tile * channels);
+      if (within === 0) band[column] = sink.room(tile * tile * channels);
       const samples = Math.min(tile, width - column * tile) * channels;
-      paint(codes, at + column * tile * channels, band[column], row * samples, samples);
+      paint(row, at + column * tile * channels, band[column], within * samples, samples);
     }
     y += 1;
-    if (row < tile - 1 && y < height) return;
+    if (within < tile - 1 && y < height) return;
     for (let column = 0; column < columns; column += 1) {
       const address = tileAddress(source, level, tile, column, Math.floor((y - 1) / tile));
-      sink.take(address, band[column], Math.min(tile, width - column * tile), row + 1);
+      sink.take(address, band[column], Math.min(tile, width - column * tile), within + 1);
     }
   };
 }
 
 /** Collects the rows of a level into one picture. */
-function wholeRows(
+function wholeRows<Row>(
   channels: 1 | 3,
   { width, height }: LevelShape,
-  light: Light,
+  paint: Paint<Row>,
   sink: PictureSink,
-): TakeRow {
-  const paint = paintRow(light);
+): (row: Row, at: number) => void {
   const line = width * channels;
   const picture = sink.room(line * height);
   let y = 0;
-  return (codes, at) => {
-    paint(codes, at, picture, y * line, line);
+  return (row, at) => {
+    paint(row, at, picture, y * line, line);
     y += 1;
     if (y === height) sink.take(wholeAddress({ width, height }), picture, width, height);
   };

@@ -150,7 +150,9 @@ async function* linearRows(
   for await (const { data, rows } of source.batches(order)) {
     for (let r = 0; r < rows; r += 1, y += 1) {
       const to = (y % ringRows) * line;
-      for (let i = 0, from = r * line; i < line; i += 1) ring[to + i] = toLinear[data[from + i]];
+      for (let i = 0, from = r * line; i < line; i += 1) {
+        ring[to + i] = toLinear[data[from + i]] + 0.5;
+      }
       yield;
     }
   }

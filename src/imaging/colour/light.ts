@@ -11,9 +11,9 @@ import { srgbLuminance } from './rgb-primaries.ts';
 import { decodeSrgb, encodeSrgb } from './srgb-curve.ts';
 
 export interface Light {
-  /** Code to linear light of the same channel, 0 to 65535; one entry per possible code. */
-  readonly toLinear: Uint16Array;
-  /** Code to sRGB byte, right where there is no matrix; one entry per possible code. */
+  /** Code to linear light of the same channel, 0 to 65535, not rounded; one entry per code. */
+  readonly toLinear: Float32Array;
+  /** Code to sRGB byte, right where there is no matrix; one entry per code. */
   readonly toByte: Uint8Array;
   /** Linear source primaries to linear sRGB; null where the source has those primaries. */
   readonly matrix: Matrix3 | null;
@@ -23,38 +23,43 @@ export interface Light {
 
 const full = 65535;
 
-function table16(depth: 8 | 16, value: (code: number) => number): Uint16Array {
-  const last = 2 ** depth - 1;
-  return Uint16Array.from({ length: last + 1 }, (_, i) =>
-    Math.round(Math.min(1, Math.max(0, value(i / last))) * full),
-  );
-}
+/**
+ * Steps of {@link byteOfLight} in one unit of linear light. The sRGB curve is steep in the dark:
+ * with one step a byte could be off by 0.025 of a code beyond rounding, with four by 0.007.
+ */
+export const byteSteps = 4;
 
-/** Linear light, 0 to 65535, to the sRGB byte that shows it. */
-export const linearToByte: Uint8Array = Uint8Array.from({ length: 65536 }, (_, i) =>
-  Math.round(encodeSrgb(i / full) * 255),
+/** The sRGB byte that shows linear light v, at index `v * byteSteps`, v from 0 to 65535. */
+export const byteOfLight: Uint8Array = Uint8Array.from({ length: full * byteSteps + 1 }, (_, i) =>
+  byteOf(i / byteSteps / full),
 );
 
-const identityTable: Uint16Array = Uint16Array.from({ length: 65536 }, (_, i) => i);
+const identityTable: Float32Array = Float32Array.from({ length: full + 1 }, (_, i) => i);
+
+function byteOf(linear: number): number {
+  return Math.round(encodeSrgb(linear) * 255);
+}
+
+const clipped = (v: number): number => Math.min(1, Math.max(0, v));
 
 /** Sixteen-bit codes that are linear light already, in sRGB primaries. */
 export const linearLight: Light = {
   toLinear: identityTable,
-  toByte: linearToByte,
+  toByte: Uint8Array.from(identityTable, (v) => byteOf(v / full)),
   matrix: null,
   luminance: srgbLuminance,
 };
 
-/** The same light after its codes have been made linear: what a shrunk or warped row holds. */
+/** The same light after its codes have been made linear: what a warped row holds. */
 export function linearised(light: Light): Light {
-  return { ...light, toLinear: identityTable, toByte: linearToByte };
+  return { ...light, toLinear: linearLight.toLinear, toByte: linearLight.toByte };
 }
 
 /** Codes through the sRGB curve, in sRGB primaries: a byte is rounded straight from its code. */
 export function srgbLight(depth: 8 | 16): Light {
   const last = 2 ** depth - 1;
   return {
-    toLinear: table16(depth, decodeSrgb),
+    toLinear: Float32Array.from({ length: last + 1 }, (_, i) => decodeSrgb(i / last) * full),
     toByte: Uint8Array.from({ length: last + 1 }, (_, i) => Math.round((i / last) * 255)),
     matrix: null,
     luminance: srgbLuminance,
@@ -72,12 +77,13 @@ export function curvedLight(
   curve: (encoded: number) => number,
   matrix: Matrix3 | null,
 ): Light {
-  const toLinear = table16(depth, curve);
+  const last = 2 ** depth - 1;
+  const linear = Float64Array.from({ length: last + 1 }, (_, i) => clipped(curve(i / last)));
   const [r, g, b] = srgbLuminance;
   const m = matrix;
   return {
-    toLinear,
-    toByte: Uint8Array.from(toLinear, (v) => linearToByte[v]),
+    toLinear: Float32Array.from(linear, (v) => v * full),
+    toByte: Uint8Array.from(linear, byteOf),
     matrix,
     luminance: m
       ? [
