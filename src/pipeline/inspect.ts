@@ -4,10 +4,6 @@
  * them anew each time, since limits and records change without the pictures.
  */
 import { join } from 'node:path';
-import { measureOwnBackground } from '../imaging/inspect/own-background.ts';
-import { quadOf } from '../imaging/inspect/quad.ts';
-import { scaleQuad } from '../imaging/inspect/quad.ts';
-import { loadLuminance } from '../raster/load-plane.ts';
 import type { Finding } from '../records/finding.ts';
 import type { Inspection } from '../records/result.ts';
 import { setupOf, type CaptureRecord } from '../records/sitting.ts';
@@ -23,7 +19,8 @@ import { judgeEvenness } from './inspect/judge-evenness.ts';
 import { judgeFrames } from './inspect/judge-frames.ts';
 import { judgeResolution } from './inspect/judge-resolution.ts';
 import { judgeSharpness } from './inspect/judge-sharpness.ts';
-import { clipLevel, measureCapture, type CaptureFiles } from './inspect/measure-capture.ts';
+import { measureBackground } from './inspect/measure-background.ts';
+import { measureCapture, type CaptureFiles } from './inspect/measure-capture.ts';
 import { measuresSchema, type Measures } from './inspect/measures.ts';
 import { bestScale } from './inspect/plate-size.ts';
 import { keyOf, type KeyPart } from './key.ts';
@@ -131,40 +128,4 @@ function keptMeasures(files: CaptureFiles, context: StageContext): Promise<Measu
     () => measureCapture(files, { scratch: context.store.scratch }),
     context.tally,
   );
-}
-
-/** Longest side on which two readings are compared, pixels. */
-const backgroundSide = 700;
-
-/**
- * The light from a positive and a negative reading that show the same frame. Raking light is
- * meant to be one-sided and is left out.
- */
-async function measureBackground(
-  read: ReadPlate,
-  captures: readonly InspectedCapture[],
-  { store }: StageContext,
-): Promise<InspectedSitting['background']> {
-  const single = captures.filter(
-    (c) => c.record.kind === 'single' && c.measures && c.setupKind !== 'raking',
-  );
-  const positive = single.find((c) => c.record.reading === 'positive');
-  const negative = single.find((c) => c.record.reading === 'negative');
-  if (!positive?.measures || !negative?.measures) return null;
-  const load = (name: string) =>
-    loadLuminance(join(read.plate.folder, 'captures', name), {
-      scratch: store.scratch,
-      maxSide: backgroundSide,
-    });
-  const planes = [await load(positive.measures.file), await load(negative.measures.file)];
-  const { outline, width } = positive.measures;
-  const corners = outline.ok ? outline.value.corners : null;
-  const quad = corners
-    ? scaleQuad(quadOf([corners[0], corners[1], corners[2], corners[3]]), planes[0].width / width)
-    : null;
-  return {
-    positive: positive.record.id,
-    negative: negative.record.id,
-    light: measureOwnBackground(planes[0], planes[1], quad, clipLevel),
-  };
 }

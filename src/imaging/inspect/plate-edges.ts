@@ -52,19 +52,17 @@ interface SideLine {
  * @param white Linear value of the brightest code.
  */
 export function findPlateEdges(plane: Samples, white = 65535): Estimate<PlateEdges> {
-  const tones = smooth(
-    {
-      ...plane,
-      // One per cent of white: the noise of velvet must not look like an edge.
-      data: Float32Array.from(plane.data, (v) => Math.log(0.01 + v / white)),
-    },
-    smoothing,
-  );
+  // One per cent of white: the noise of velvet must not look like an edge.
+  const logs = Float32Array.from(plane.data, (v) => Math.log(0.01 + v / white));
+  const tones = smooth({ ...plane, data: logs }, smoothing);
+  const light = smooth(plane, smoothing);
   const found: SideLine[] = [];
   for (const side of sides) {
     const line = findSide(slopesFrom(tones, side));
-    if (!line) return { ok: false, reason: `no straight edge was found on the ${side} side` };
-    found.push(line);
+    // The logarithm shows faint edges but moves a blurred one outwards; linear light does not.
+    const refined = line && refineSide(slopesFrom(light, side), line);
+    if (!refined) return { ok: false, reason: `no straight edge was found on the ${side} side` };
+    found.push(refined);
   }
   const outline = outlineOf(plane, found);
   const spread = found.map((l) => l.deviation ** 2 / l.points);
@@ -105,10 +103,17 @@ function slopesFrom({ width, height, data }: Samples, side: Side): Slopes {
   return { depth, along, data: slopes, scale: Math.max(0.01, 2 * quantile(sizes, 0.7)) };
 }
 
-function findSide(slopes: Slopes): SideLine | null {
+/** A line of the coarse search, and whether it brightens (1) or darkens (-1) inwards. */
+interface CoarseLine {
+  readonly place: number;
+  readonly tilt: number;
+  readonly agreement: number;
+}
+
+function findSide(slopes: Slopes): CoarseLine | null {
   const { depth, along } = slopes;
   const tilts = Math.round(largestTilt / tiltStep);
-  const candidates: { place: number; tilt: number; agreement: number }[] = [];
+  const candidates: CoarseLine[] = [];
   for (let k = -tilts; k <= tilts; k += 1) {
     const tilt = Math.tan((k * tiltStep * Math.PI) / 180) * (along / 2);
     for (let place = 2; place < depth - 2; place += 1) {
@@ -123,8 +128,7 @@ function findSide(slopes: Slopes): SideLine | null {
   );
   const outermost = Math.min(...strong.map((c) => c.place));
   const near = strong.filter((c) => c.place <= outermost + 6);
-  const chosen = near.reduce((a, b) => (Math.abs(b.agreement) > Math.abs(a.agreement) ? b : a));
-  return refineSide(slopes, chosen.place, chosen.tilt, Math.sign(chosen.agreement));
+  return near.reduce((a, b) => (Math.abs(b.agreement) > Math.abs(a.agreement) ? b : a));
 }
 
 /** Mean of limited slopes along a line, -1 to 1: 1 where all of it brightens inwards. */
@@ -149,15 +153,16 @@ function agreementAlong(
 }
 
 /** Sub-pixel place of the steepest slope in each row near the line, and a robust line through them. */
-function refineSide(slopes: Slopes, place: number, tilt: number, sign: number): SideLine | null {
-  const { depth, along, data, scale } = slopes;
+function refineSide(slopes: Slopes, coarse: CoarseLine): SideLine | null {
+  const { depth, along, data } = slopes;
+  const sign = Math.sign(coarse.agreement);
   const ts: number[] = [];
   const ds: number[] = [];
   for (let t = Math.round(0.08 * along); t < 0.92 * along; t += 1) {
     const u = (2 * t) / (along - 1) - 1;
-    const centre = Math.round(place + tilt * u);
+    const centre = Math.round(coarse.place + coarse.tilt * u);
     let top = -1;
-    let height = scale;
+    let height = 0;
     for (let d = Math.max(2, centre - 5); d <= Math.min(depth - 3, centre + 5); d += 1) {
       const slope = sign * data[t * depth + d];
       if (slope > height) [top, height] = [d, slope];

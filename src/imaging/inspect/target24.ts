@@ -9,10 +9,10 @@
  *   project (BSD-3-Clause), colour/characterisation/datasets/colour_checkers/
  *   chromaticity_coordinates.py, commit 9d743142. CIE L*a*b*, D50, 2 degree observer.
  */
+import type { Lab } from '../colour/lab.ts';
 import { placeInQuad, type Quad } from './quad.ts';
 import type { Samples } from './samples.ts';
 
-export type Lab = readonly [L: number, a: number, b: number];
 export type TargetEdition = 'before-2014-11' | 'from-2014-11';
 
 // prettier-ignore

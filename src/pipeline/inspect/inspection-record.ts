@@ -83,8 +83,11 @@ type Say = (
 function scaleMeasurements(sitting: InspectedSitting, say: Say): Measurement[] {
   const scale = bestScale(sitting);
   if (!scale) return [];
-  const from =
-    scale.from === 'stated' ? 'the stated scale' : 'the plate’s edges and its recorded size';
+  const from = {
+    stated: 'the stated scale',
+    target: 'the scale in the picture',
+    'plate-edges': 'the plate’s edges and its recorded size',
+  }[scale.from];
   const edges = edgesAndSize(sitting);
   const inches = scale.uncertainty * (pixelsPerInch(scale) / scale.pixelsPerMillimetre);
   const sides = edges?.pixels.map((value) =>
@@ -95,7 +98,7 @@ function scaleMeasurements(sitting: InspectedSitting, say: Say): Measurement[] {
       uncertainty: inches,
       from,
     }),
-    ...(sides && scale.from === 'stated'
+    ...(sides && scale.from !== 'plate-edges'
       ? [
           say('plate-width', 'Width between the plate’s edges', sides[0].value, 'mm', {
             uncertainty: sides[0].uncertainty,

@@ -1,9 +1,15 @@
 /** Pixels per millimetre: enough of them, and the ones that the sitting states. */
-import { pixelsPerInch, toMillimetres } from '../../imaging/inspect/scale.ts';
+import { pixelsPerInch, toMillimetres, type Scale } from '../../imaging/inspect/scale.ts';
 import { proposalWords, sizeAgreement } from '../../records/plate-sizes.ts';
 import { limit, standingOf } from '../../records/tolerances.ts';
 import { about, kept, said, type InspectedSitting, type Judge } from './inspected-sitting.ts';
-import { baseOf, bestScale, edgesAndSize, type EdgesAndSize } from './plate-size.ts';
+import {
+  baseOf,
+  bestScale,
+  edgesAndSize,
+  scaleFromTarget,
+  type EdgesAndSize,
+} from './plate-size.ts';
 
 export const judgeResolution: Judge = (sitting) => [
   ...judgeScale(sitting),
@@ -13,13 +19,24 @@ export const judgeResolution: Judge = (sitting) => [
 function judgeScale(sitting: InspectedSitting) {
   const edges = edgesAndSize(sitting);
   const stated = sitting.record.scale;
+  const target = scaleFromTarget(sitting);
+  if (target && stated) {
+    const found = judgeStated(
+      sitting,
+      stated.pixelsPerMillimetre,
+      target,
+      'the scale in the picture gives',
+    );
+    if (found.length > 0) return found;
+  }
   if (!edges) return [];
   if (edges.millimetres && edges.scale) {
     const [width, height] = edges.millimetres;
     const proportion = (edges.pixels[0] / edges.pixels[1] / (width / height) - 1) * 100;
     const most = limit(sitting.tolerances, 'named-size').value;
     if (Math.abs(proportion) > most) return [sidesDisagree(sitting, edges, proportion)];
-    return stated ? judgeStated(sitting, stated.pixelsPerMillimetre, edges) : [];
+    const from = "the plate's edges and its recorded size give";
+    return stated ? judgeStated(sitting, stated.pixelsPerMillimetre, edges.scale, from) : [];
   }
   if (edges.name !== null && stated) return judgeName(sitting, edges, edges.name);
   return [];
@@ -39,9 +56,8 @@ function sidesDisagree(sitting: InspectedSitting, edges: EdgesAndSize, percent: 
   });
 }
 
-function judgeStated(sitting: InspectedSitting, stated: number, edges: EdgesAndSize) {
-  if (!edges.scale) return [];
-  const { pixelsPerMillimetre, uncertainty } = edges.scale;
+function judgeStated(sitting: InspectedSitting, stated: number, measured: Scale, from: string) {
+  const { pixelsPerMillimetre, uncertainty } = measured;
   const error = 100 * (stated / pixelsPerMillimetre - 1);
   const doubt = (200 * uncertainty) / pixelsPerMillimetre;
   const standing = standingOf(sitting.tolerances, 'scale', Math.max(0, Math.abs(error) - doubt));
@@ -51,7 +67,7 @@ function judgeStated(sitting: InspectedSitting, stated: number, edges: EdgesAndS
     about(sitting, sitting.base, baseOf(sitting)?.measures?.file ?? null, {
       level: Math.abs(error) > worst && !sitting.plate?.housing?.mat ? 'error' : 'warning',
       code: 'wrong-scale',
-      message: `The sitting states ${said(stated)} px per mm, but the plate's edges and its recorded size give ${said(pixelsPerMillimetre)} ± ${said(2 * uncertainty)} px per mm: ${said(Math.abs(error))} % ${error > 0 ? 'less' : 'more'}, ${standing.sentence}.`,
+      message: `The sitting states ${said(stated)} px per mm, but ${from} ${said(pixelsPerMillimetre)} ± ${said(2 * uncertainty)} px per mm: ${said(Math.abs(error))} % ${error > 0 ? 'less' : 'more'}, ${standing.sentence}.`,
       remedy:
         'Measure the scale again from the target, or the plate with a ruler beside it (never on it), and correct sitting.yaml or plate.md.',
       measured: { value: kept(error), unit: '%', expected: standing.expected },

@@ -4,7 +4,7 @@ import { measuredStops } from '../../imaging/inspect/bracket-steps.ts';
 import { detailAreas } from '../../imaging/inspect/detail-areas.ts';
 import { measureEdgeBlur } from '../../imaging/inspect/edge-blur.ts';
 import { findPlateEdges } from '../../imaging/inspect/plate-edges.ts';
-import { quadOf, scaleQuad, type Point, type Quad } from '../../imaging/inspect/quad.ts';
+import { scaleQuad, type Quad } from '../../imaging/inspect/quad.ts';
 import { cutOut } from '../../imaging/inspect/samples.ts';
 import type { Plane16 } from '../../imaging/plane.ts';
 import { loadLuminance } from '../../raster/load-plane.ts';
@@ -128,13 +128,15 @@ async function measureBlur(
   open: OpenOptions,
 ): Promise<Measures['blur']> {
   const factor = frame.width / overview.width;
-  const side = Math.max(16, Math.floor(detailSide / factor));
+  // Small pictures are cut smaller, so that several squares find place inside the edges.
+  const room = (outline?.shorterSide ?? Math.min(overview.width, overview.height)) / 5;
+  const side = Math.max(16, Math.floor(Math.min(detailSide / factor, room)));
   const areas = detailAreas(overview, outline, clipLevel, side, detailCount);
   if (areas.length === 0) return { ok: false, reason: 'no part of the plate has detail' };
   if (factor === 1) return measureEdgeBlur(areas.map((area) => cutOut(overview, area)));
   const full = areas.map((area) => {
-    const width = Math.min(detailSide, frame.width);
-    const height = Math.min(detailSide, frame.height);
+    const width = Math.min(Math.round(area.width * factor), frame.width);
+    const height = Math.min(Math.round(area.height * factor), frame.height);
     const x = Math.min(frame.width - width, Math.round(area.x * factor));
     const y = Math.min(frame.height - height, Math.round(area.y * factor));
     return { x, y, width, height };
@@ -158,9 +160,4 @@ async function measureSteps(
     before = plane;
   }
   return steps;
-}
-
-/** The four corners that a sitting gives, as an outline. */
-export function quadOfCorners(corners: readonly Point[]): Quad {
-  return quadOf([corners[0], corners[1], corners[2], corners[3]]);
 }
