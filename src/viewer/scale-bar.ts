@@ -13,7 +13,7 @@ const steps = [1, 2, 5];
 
 function label(millimetres: number): string {
   const round = (value: number) => String(Number(value.toPrecision(3)));
-  return millimetres < 0.1 ? `${round(millimetres * 1000)} µm` : `${round(millimetres)} mm`;
+  return millimetres < 0.5 ? `${round(millimetres * 1000)} µm` : `${round(millimetres)} mm`;
 }
 
 /**

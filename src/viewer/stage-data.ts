@@ -61,7 +61,7 @@ function whyApart(result: PlateResult, view: ViewResult): string | null {
   if (view.registered) return null;
   const alignment = alignmentOf(result, view);
   return alignment !== null && 'reason' in alignment
-    ? alignment.reason
+    ? alignment.reason.replace(/\.$/, '')
     : 'it was not laid on the other pictures';
 }
 

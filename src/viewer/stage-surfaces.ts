@@ -13,6 +13,7 @@ export class StageSurfaces {
   first: Surface | null = null;
   private second: Surface | null = null;
   private readonly stage: PlateStage;
+  private openSecond: () => Surface | null = () => null;
   private opening: Promise<void> | null = null;
   private leading: Surface | null = null;
   private shownKey = '';
@@ -78,20 +79,21 @@ export class StageSurfaces {
   /** Put the views of the state on the surfaces. */
   private async lay(): Promise<void> {
     const { state, parts } = this.stage;
-    const [first, second] = [this.first, this.second];
-    if (first === null || second === null) return;
+    const first = this.first;
+    const second = this.beside ? this.openSecond() : this.second;
+    if (first === null) return;
     const one = this.beside || state.mode === 'look';
     const ids = one ? state.of.slice(0, 1) : state.of;
     const key = `${state.mode} ${state.of.join(' ')}`;
     const fresh = key !== this.shownKey;
     this.shownKey = key;
     first.mirror(state.corrected);
-    second.mirror(state.corrected);
+    second?.mirror(state.corrected);
     this.relook();
     const wasClosed = this.stage.dataset['live'] === undefined;
     await Promise.all([
       first.show(ids.map((id) => this.view(id))),
-      this.beside ? second.show([this.view(state.of[1])]) : Promise.resolve(),
+      this.beside ? second?.show([this.view(state.of[1])]) : Promise.resolve(),
     ]);
     if (!first.physical && state.mode === 'tilt') this.stage.say(plainWords);
     if (!fresh) return;
@@ -100,6 +102,7 @@ export class StageSurfaces {
     // The layout has just changed; the library notices on its next frame.
     await new Promise((resolve) => requestAnimationFrame(() => requestAnimationFrame(resolve)));
     if (wasClosed || this.stage.state.region === null) this.fit(this.stage.state.region, true);
+    if (this.beside) second?.follow(first);
     this.relook();
     this.stage.moved();
   }
@@ -155,8 +158,8 @@ export class StageSurfaces {
   }
 
   private moved(by: Surface | null): void {
-    if (by === null || this.first === null || this.second === null) return;
-    if (this.beside && this.leading === null) {
+    if (by === null || this.first === null) return;
+    if (this.beside && this.second !== null && this.leading === null) {
       this.leading = by;
       (by === this.first ? this.second : this.first).follow(by);
       this.leading = null;

@@ -81,7 +81,7 @@ export function parseViewState(fragment: string): AddressState | null {
     mode: modes.find((mode) => mode === fields.get('view')),
     of: readList(fields.get('of'), /^[a-z0-9-]{1,100}$/),
     ...(region === null ? {} : { region }),
-    divider: percent === undefined ? undefined : percent / 100,
+    divider: percent === undefined ? undefined : Math.round(percent * 10) / 1000,
     turn: readNumber(fields.get('turn'), -90, 90),
     fixed: fields.get('on') === 'plate' ? 'plate' : undefined,
     tilt: readNumber(fields.get('tilt'), 0, 90),

@@ -12,8 +12,8 @@ const readingWords: Readonly<Record<Reading, string | null>> = {
 const lightWords: Readonly<Record<SetupKind, string | null>> = {
   normal: 'side lamp',
   raking: 'raking lamp',
-  axial: 'lit through glass, on axis',
-  transmitted: 'light from behind',
+  axial: 'axial light',
+  transmitted: 'transmitted light',
   ultraviolet: 'ultraviolet',
   infrared: 'infrared',
   scan: 'scanner',

@@ -36,6 +36,18 @@ function options(element: HTMLElement): OpenSeadragon.Options {
   };
 }
 
+/**
+ * The library adds a style element, which the page's policy refuses and reports. It does not add
+ * one where it finds its own; a style of another type is never applied.
+ */
+function keepStylesOut(): void {
+  if (document.querySelector('style[data-openseadragon-mobile-css]')) return;
+  const marker = document.createElement('style');
+  marker.type = 'text/plain';
+  marker.setAttribute('data-openseadragon-mobile-css', '');
+  document.head.append(marker);
+}
+
 export class LibrarySurface implements Surface {
   readonly element: HTMLElement;
   private readonly viewer: OpenSeadragon.Viewer;
@@ -46,6 +58,7 @@ export class LibrarySurface implements Surface {
 
   constructor(element: HTMLElement, name: string, events: SurfaceEvents) {
     learnPlainBitmap();
+    keepStylesOut();
     this.element = element;
     this.viewer = OpenSeadragon(options(element));
     const canvas = this.viewer.canvas;
