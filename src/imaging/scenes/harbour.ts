@@ -89,7 +89,7 @@ function warehouses(seed: number): Solid[] {
       front: 'z',
       bay: 2.5 + (k % 3) * 0.4,
       storey: 2.9,
-      window: k % 2 ? [0.9, 1.4] : [1.1, 1.5],
+      window: k % 2 ? [1.1, 1.6] : [1.3, 1.7],
       wall: masonry(seed + 20 + k, 0.3 + (0.12 * ((k * 5) % 4)) / 3, 0.34, 0.03),
       roof,
       seed: seed + k,
@@ -156,9 +156,9 @@ const outdoors = {
     radius: 0.05,
     irradiance: 4,
   },
-  sky: (_dx: number, dy: number): number => (dy > -0.02 ? 0.38 : 0.06),
+  sky: (_dx: number, dy: number): number => (dy > -0.02 ? 0.3 : 0.05),
   ambient: 0.05,
-  haze: 700,
+  haze: 900,
   hazeRadiance: 0.9,
 } as const;
 
@@ -171,21 +171,21 @@ export const harbour: SceneMaker = (seed): Scene => ({
     bollard(-7.4, 2.02, 6.4, seed),
     bollard(-1.5, 2.02, 7.6, seed + 1),
     bollard(5.5, 2.02, 7.7, seed + 2),
-    coil(0.9, 2.0, 4.2, 0.55),
+    coil(1.9, 2.0, 7.0, 0.42),
     strut([-1.5, 2.45, 7.6], [-13.6, 2.6, 29.4], 0.03, { mean: 0.2, albedo: () => 0.2 }),
   ],
   ...outdoors,
   seen: seen(seed),
   camera: { position: [1, 5.7, -5], target: [-2.5, 5.2, 40], tangent: 0.36, rise: 0.14 },
-  exposure: 1.35,
+  exposure: 1.6,
   softness: 0.9,
 });
 
-/** Standpoints 0.6 m apart, the pictures brought together on the vessel's masts. */
-export const quayBase = 0.6;
+/** Distance of the standpoints, metres; the pictures are brought together on the vessel's masts. */
+export const quayBase = 0.16;
 export const quayAgree = 26;
 /** Middle of the near bollard's top, metres. */
-export const nearBollard = [-0.35, 2.82, 0.9] as const;
+export const nearBollard = [-0.35, 2.82, 2.6] as const;
 
 export const stereoQuay: SceneMaker = (seed): Scene => ({
   solids: [
@@ -214,6 +214,6 @@ export const stereoQuay: SceneMaker = (seed): Scene => ({
     rise: 0.25,
     stereo: { base: quayBase, agree: quayAgree },
   },
-  exposure: 1.35,
+  exposure: 1.55,
   softness: 1,
 });

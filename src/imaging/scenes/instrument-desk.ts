@@ -151,7 +151,6 @@ const binding = (seed: number): Surface => ({
   },
 });
 
-/** Indices of the named parts in `solids`. */
 export const instrumentDesk: SceneMaker = (seed) => {
   const solids: Solid[] = [
     block([-0.9, -0.05, -0.45], [0.9, 0, 0.5], wood(seed, 0.17, 'x', 55, 0.04)),
@@ -242,7 +241,7 @@ export const instrumentDesk: SceneMaker = (seed) => {
       return Math.max(Math.min((r - q) * 0.8, ball(x + 0.41, y - 0.1, z - 0.01, 0.018)), -y);
     }),
   ];
-  const brassParts = [4, 6, 10, 13, 16];
+  const brassParts = [4, 6, 11, 14, 17];
   return {
     solids,
     parts: { book: [3], brass: brassParts },

@@ -17,8 +17,10 @@ const step1 = 0.7548776662466927;
 const step2 = 0.5698402909980532;
 
 export interface Arrival {
-  /** Irradiance divided by pi: times the albedo it is the radiance that leaves. */
+  /** Irradiance straight from the source, divided by pi: times the albedo it is radiance. */
   level: number;
+  /** The same from the surroundings. */
+  around: number;
   /** Direct irradiance per direction, divided by pi: tells how `level` changes as the normal turns. */
   vx: number;
   vy: number;
@@ -214,7 +216,8 @@ export function makeLighting(scene: Scene, tracer: Tracer): Lighting {
         bounce.dz = cx * -sign * nx + cy * -ny + cz * nz;
         around += scattered(bounce, 1e-4, k, false);
       }
-      out.level = level + around / samples;
+      out.level = level;
+      out.around = around / samples;
       out.vx = vx;
       out.vy = vy;
       out.vz = vz;

@@ -56,7 +56,7 @@ function makeShader({ frame, columns, rows }: Worked, grid: LightGrid) {
   const ray: Ray = { ox: 0, oy: 0, oz: 0, dx: 0, dy: 0, dz: 1 };
   const mirror: Ray = { ox: 0, oy: 0, oz: 0, dx: 0, dy: 0, dz: 1 };
   const n = new Float64Array(3);
-  const light: GridLight = { level: 0, vx: 0, vy: 0, vz: 0, mirror: 0 };
+  const light: GridLight = { level: 0, around: 0, vx: 0, vy: 0, vz: 0, mirror: 0 };
   const element = view.element(rows);
   const met = { body: -1, distance: 0, facing: 0 };
 
@@ -78,7 +78,7 @@ function makeShader({ frame, columns, rows }: Worked, grid: LightGrid) {
     solid.normal(x, y, z, n);
     const footprint = t * element;
     grid.at(column, row, x, y, z, n, t, ray, body, light);
-    let level = light.level;
+    let level = light.level + light.around;
     let bx = n[0];
     let by = n[1];
     let bz = n[2];

@@ -43,7 +43,7 @@ test('projected points move by the closed form, near to the left and far to the 
     expect((l[0] - r[0]) * size.width).toBeCloseTo(expected(depthOf(point)), 6);
     expect(l[1]).toBeCloseTo(r[1], 12);
   }
-  expect(expected(depthOf(nearBollard))).toBeGreaterThan(20);
+  expect(expected(depthOf(nearBollard))).toBeGreaterThan(10);
   expect(expected(70)).toBeLessThan(0);
 });
 
@@ -54,12 +54,12 @@ test('the near bollard in the drawn pictures moves as far as the closed form say
   const at = view.project(...nearBollard);
   if (!at) throw new Error('The bollard lies behind the camera.');
   const cx = Math.round(at[0] * size.width);
-  const cy = Math.round(at[1] * size.height) + 12;
+  const cy = Math.round(at[1] * size.height) + 10;
   // Best match of a patch around the bollard's head, whole pixels, by normalised correlation.
   const patch = (plane: Float32Array, x0: number): number[] => {
     const values: number[] = [];
-    for (let y = cy - 9; y <= cy + 9; y++) {
-      for (let x = x0 - 31; x <= x0 + 31; x++) values.push(plane[y * size.width + x]);
+    for (let y = cy - 6; y <= cy + 6; y++) {
+      for (let x = x0 - 21; x <= x0 + 21; x++) values.push(plane[y * size.width + x]);
     }
     const mean = values.reduce((a, b) => a + b, 0) / values.length;
     const centred = values.map((v) => v - mean);
@@ -77,7 +77,7 @@ test('the near bollard in the drawn pictures moves as far as the closed form say
       shift = d;
     }
   }
-  expect(best).toBeGreaterThan(0.8);
+  expect(best, `shift ${shift}`).toBeGreaterThan(0.8);
   // The head is 0.25 m deep: its faces differ by about two pixels from its middle.
   expect(Math.abs(shift - expected(depthOf(nearBollard)))).toBeLessThan(3);
 });
