@@ -1,6 +1,5 @@
 /** What the inspection's measures are worth, against closed forms, physics and a published table. */
 import { ciede2000 } from '../../src/imaging/colour/ciede2000.ts';
-import type { Lab } from '../../src/imaging/colour/lab.ts';
 import { fitFlatField, flatFieldAt } from '../../src/imaging/inspect/flat-field.ts';
 import { measureSlantedEdge } from '../../src/imaging/inspect/slanted-edge.ts';
 import { blurredEdge, gaussianMtf50 } from '../../tests/fixtures/inspect/edge.ts';
