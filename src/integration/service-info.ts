@@ -6,14 +6,16 @@
 export interface Address {
   /** Path of the exhibit on its host, with both slashes. */
   readonly base: string;
-  /** The host, where `collection.md` gives an address. */
+  /** The exhibit's own address, with its path, where `collection.md` gives one. */
   readonly address: URL | undefined;
 }
 
 /** Where a view's image service lives; only a path when the exhibit's address is not known. */
 export function serviceId(slug: string, view: string, { base, address }: Address): string {
-  const path = `${base}plates/${slug}/views/${view}`;
-  return address ? new URL(path, address).href : path;
+  const within = `plates/${slug}/views/${view}`;
+  if (!address) return `${base}${within}`;
+  const root = address.href.endsWith('/') ? address.href : `${address.href}/`;
+  return `${root}${within}`;
 }
 
 /** The info.json of the store, with the address of this place of publication. */
