@@ -1,101 +1,237 @@
 /**
- * The demonstration's captures: rendered on the first build, since a repository is no place for
- * hundreds of megabytes that a seed can make again. Files are made in a private folder and moved
- * into `captures/` when a plate is complete; a stamp says which plan they were made from.
+ * The captures of the demonstration plates, rendered on this computer where they are missing or
+ * old. Only a plate whose own `.gitignore` says that its captures are rendered is ever touched:
+ * a museum's captures are nobody's to write.
  */
+import { mkdir, readFile, rename, rm, stat } from 'node:fs/promises';
 import { availableParallelism } from 'node:os';
-import { join, resolve } from 'node:path';
+import { join } from 'node:path';
 import { Piscina } from 'piscina';
-import { readContent, type ContentPlate } from './content.ts';
+import { z } from 'zod';
+import { codeDigest } from './demonstration/code-digest.ts';
+import { sceneOrders } from './demonstration/make-plate.ts';
+import { type DemonstrationObject } from './demonstration/object.ts';
 import { demonstrationObjects } from './demonstration/objects.ts';
-import type { PhotographJob } from './demonstration/plate-photographer.ts';
+import { type RenderJob } from './demonstration/render-worker.ts';
+import { type Shoot, shootsOf } from './demonstration/shots.ts';
+import { readSittings } from './demonstration/sittings.ts';
 import { keyOf, type KeyPart } from './key.ts';
 import { withLock } from './lock.ts';
-import type { Places } from './places.ts';
-import { pictureFiles } from './read.ts';
-import type { Reporter } from './reporter.ts';
-import { exists, readJson, writeWhole, type Store } from './store.ts';
+import { type Places } from './places.ts';
+import { type Reporter } from './reporter.ts';
+import { exists, keepFolder, readJson, type Store, writeWhole } from './store.ts';
 
-/** Raised when the same plan would give other pictures. */
-const renderVersion = 1;
+/** The line of a plate's `.gitignore` that gives its captures into our hands. */
+export const renderedMark = '# captures are rendered by npm run demo';
 
-const ownContent = resolve(import.meta.dirname, '..', '..', 'content');
+export interface DemonstrationOptions {
+  /** Only these plates; all where nothing is said. */
+  readonly slugs?: readonly string[];
+  /** Render even what is current. */
+  readonly again?: boolean;
+  /** Threads; as many as there are cores where nothing is said. */
+  readonly jobs?: number | undefined;
+  /** Folder for the truth about each capture, outside the content folder. */
+  readonly truth?: string | undefined;
+}
 
-/** Render what is missing or was made from another plan; nothing for any other content folder. */
+interface Task {
+  readonly object: DemonstrationObject;
+  readonly shoots: readonly Shoot[];
+  readonly plateFolder: string;
+  readonly key: string;
+}
+
+const stampSchema = z.strictObject({
+  key: z.string(),
+  /** Sizes in bytes by name. */
+  files: z.record(z.string(), z.number()),
+});
+
+/** Measured: processor seconds for a million pixels of captures, and of traced scenes. */
+const secondsPerMegapixel = { captures: 0.45, scenes: 9 };
+
+/** Render the demonstration captures that are missing or old. Returns how many plates were rendered. */
 export async function ensureDemonstration(
   places: Places,
   reporter: Reporter,
-  { force = false } = {},
-): Promise<void> {
-  if (places.content !== ownContent) return;
-  const store: Store = { root: places.cache, scratch: places.scratch };
-  const lock = join(places.cache, 'demonstration.lock');
-  await withLock(lock, () => renderMissing(places, store, reporter, force));
+  options: DemonstrationOptions = {},
+): Promise<number> {
+  const root = join(places.cache, 'demonstration');
+  const store: Store = { root, scratch: join(root, 'scratch') };
+  const waiting = await openTasks(places, store, options);
+  if (waiting.length === 0) return 0;
+  const onWait = (sentence: string) => {
+    reporter.line(sentence);
+  };
+  return withLock(
+    join(root, 'lock'),
+    async () => {
+      // Another build may have done the work while this one waited.
+      const tasks = await openTasks(places, store, options);
+      if (tasks.length > 0) await renderAll(tasks, store, reporter, options);
+      return tasks.length;
+    },
+    { onWait },
+  );
 }
 
-async function renderMissing(
+async function openTasks(
   places: Places,
   store: Store,
-  reporter: Reporter,
-  force: boolean,
-): Promise<void> {
-  const { plates } = await readContent(places.content);
-  const own = plates.filter(({ slug }) => demonstrationObjects.some((o) => o.slug === slug));
-  const tasks: { plate: ContentPlate; stamp: string; key: string }[] = [];
-  for (const plate of own) {
-    const key = planKey(plate);
-    const stamp = join(places.cache, 'demonstration', `${plate.slug}.json`);
-    const kept = await readJson(stamp, (value) => (value as { key: string }).key);
-    const current = kept.ok && kept.value === key && (await allThere(plate));
-    if (force || !current) tasks.push({ plate, stamp, key });
+  options: DemonstrationOptions,
+): Promise<Task[]> {
+  const ours: DemonstrationObject[] = [];
+  for (const object of demonstrationObjects) {
+    if (options.slugs && options.slugs.length > 0 && !options.slugs.includes(object.slug)) continue;
+    if (await isOurs(join(places.content, 'plates', object.slug))) ours.push(object);
   }
-  if (tasks.length === 0) return;
-  reporter.line(
-    `Rendering the photographs of ${tasks.length} demonstration plates, once: about two to three minutes on two cores.`,
-  );
-  await photograph(tasks, store, reporter);
+  if (ours.length === 0) return [];
+  const code = await codeDigest('everything');
+  const tasks: Task[] = [];
+  for (const object of ours) {
+    const plateFolder = join(places.content, 'plates', object.slug);
+    const sittings = await readSittings(plateFolder);
+    const shoots = sittings.flatMap((sitting) => shootsOf(object, sitting, sittings[0]));
+    const key = keyOf([code, JSON.parse(JSON.stringify([object, shoots])) as KeyPart]);
+    const task = { object, shoots, plateFolder, key };
+    const current = !options.again && !options.truth && (await isCurrent(task, store));
+    if (shoots.length > 0 && !current) tasks.push(task);
+  }
+  return tasks;
 }
 
-function planKey({ slug, sittings }: ContentPlate): string {
-  const object = demonstrationObjects.find((o) => o.slug === slug);
-  return keyOf({
-    renderVersion,
-    object: object as unknown as KeyPart,
-    sittings: sittings.map(({ record }) => record as unknown as KeyPart),
-  });
+async function isOurs(plateFolder: string): Promise<boolean> {
+  const text = await readFile(join(plateFolder, '.gitignore'), 'utf8').catch(() => '');
+  return text.split(/\r?\n/).includes(renderedMark);
 }
 
-async function allThere({ folder, sittings }: ContentPlate): Promise<boolean> {
-  const names = sittings.flatMap(({ record }) => record.captures.flatMap((c) => pictureFiles(c)));
-  const found = await Promise.all(names.map((name) => exists(join(folder, 'captures', name))));
-  return found.every(Boolean);
+function stampFile(store: Store, { plateFolder, object }: Task): string {
+  return join(store.root, 'stamps', `${object.slug}-${keyOf(plateFolder).slice(0, 12)}.json`);
 }
 
-async function photograph(
-  tasks: readonly { plate: ContentPlate; stamp: string; key: string }[],
+async function isCurrent(task: Task, store: Store): Promise<boolean> {
+  const stamp = await readJson(stampFile(store, task), (value) => stampSchema.parse(value));
+  if (!stamp.ok || stamp.value.key !== task.key) return false;
+  const sizes = await sizesOf(task, join(task.plateFolder, 'captures'));
+  return keyOf(sizes) === keyOf(stamp.value.files);
+}
+
+/** Sizes of the files that a task writes, as far as they are there. */
+async function sizesOf(task: Task, folder: string): Promise<Record<string, number>> {
+  const sizes: Record<string, number> = {};
+  for (const { file } of task.shoots.flatMap((shoot) => shoot.frames)) {
+    const found = await stat(join(folder, file)).catch(() => null);
+    if (found) sizes[file] = found.size;
+  }
+  return sizes;
+}
+
+async function renderAll(
+  tasks: readonly Task[],
   store: Store,
   reporter: Reporter,
+  options: DemonstrationOptions,
 ): Promise<void> {
-  const pool = new Piscina<PhotographJob, number>({
-    filename: new URL('./demonstration/plate-photographer.ts', import.meta.url).href,
-    maxThreads: Math.min(availableParallelism(), tasks.length),
+  await rm(store.scratch, { recursive: true, force: true });
+  const threads = Math.max(1, options.jobs ?? availableParallelism());
+  const scenes = await codeDigest('scenes');
+  const count = tasks.flatMap((t) => t.shoots.flatMap((s) => s.frames)).length;
+  const wait = sentenceForWait((await work(tasks, store, scenes)) / threads);
+  reporter.line(
+    `Rendering ${count} demonstration captures of ${tasks.length} plates, once: ${wait}.`,
+  );
+  const pool = new Piscina({
+    filename: join(import.meta.dirname, 'demonstration', 'render-worker.ts'),
+    minThreads: 1,
+    maxThreads: threads,
+    // The queue is in order: scenes come before the captures that wait for them.
+    concurrentTasksPerWorker: 1,
   });
   let done = 0;
+  const run = (job: RenderJob) => pool.run(job) as Promise<void>;
+  const tell = (frames: number) => {
+    done += frames;
+    reporter.step('Rendered', done, count);
+  };
   try {
-    await Promise.all(
-      tasks.map(async ({ plate, stamp, key }) => {
-        const count = await pool.run({
-          slug: plate.slug,
-          sittings: plate.sittings.map((sitting) => sitting.record),
-          folder: join(plate.folder, `.captures-${process.pid}`),
-          captures: join(plate.folder, 'captures'),
-        });
-        await writeWhole(store, stamp, JSON.stringify({ key }));
-        done += 1;
-        reporter.line(`${plate.slug}: ${count} photographs (${done} of ${tasks.length} plates)`);
-      }),
+    const results = await Promise.allSettled(
+      tasks.map((task) => renderPlate(task, store, scenes, run, tell, options.truth)),
     );
+    const failed = results.find((result) => result.status === 'rejected');
+    if (failed) throw failed.reason;
   } finally {
     await pool.destroy();
   }
+}
+
+/** Processor seconds that are still to be spent, by measured rates. */
+async function work(tasks: readonly Task[], store: Store, scenes: string): Promise<number> {
+  let seconds = 0;
+  for (const { object, shoots } of tasks) {
+    for (const order of sceneOrders(object)) {
+      const known = await exists(join(store.root, 'scenes', keyOf([scenes, { ...order }])));
+      if (!known && !order.part) {
+        seconds += (order.width * order.height * secondsPerMegapixel.scenes) / 1e6;
+      }
+    }
+    for (const { standing, frames } of shoots) {
+      const pixels = standing.view.width * standing.view.height * frames.length;
+      seconds += (pixels * secondsPerMegapixel.captures) / 1e6;
+    }
+  }
+  return seconds;
+}
+
+function sentenceForWait(seconds: number): string {
+  if (seconds < 50) return `about ${Math.max(10, Math.ceil(seconds / 10) * 10)} seconds`;
+  const minutes = Math.ceil(seconds / 30) / 2;
+  return minutes === 1 ? 'about a minute' : `about ${minutes} minutes`;
+}
+
+/** Render one plate into a private folder beside its captures, then put it in their place. */
+async function renderPlate(
+  task: Task,
+  store: Store,
+  scenesDigest: string,
+  run: (job: RenderJob) => Promise<void>,
+  tell: (frames: number) => void,
+  truthRoot: string | undefined,
+): Promise<void> {
+  const { object, shoots, plateFolder } = task;
+  const scenes = await Promise.all(
+    sceneOrders(object).map(async (order) => {
+      const key = keyOf([scenesDigest, { ...order }]);
+      const folder = await keepFolder(store, 'scenes', key, (place) =>
+        run({ kind: 'scene', order, folder: place }),
+      );
+      return { folder, width: order.width, height: order.height };
+    }),
+  );
+  const draft = join(plateFolder, `captures.${process.pid}.part`);
+  const truth = truthRoot ? join(truthRoot, object.slug) : null;
+  await rm(draft, { recursive: true, force: true });
+  await mkdir(draft, { recursive: true });
+  if (truth) await mkdir(truth, { recursive: true });
+  try {
+    await Promise.all(
+      shoots.map(async (shoot) => {
+        await run({ kind: 'shoot', object, scenes, shoot, folder: draft, truth });
+        tell(shoot.frames.length);
+      }),
+    );
+    await replaceFolder(draft, join(plateFolder, 'captures'));
+  } finally {
+    await rm(draft, { recursive: true, force: true });
+  }
+  const files = await sizesOf(task, join(plateFolder, 'captures'));
+  await writeWhole(store, stampFile(store, task), `${JSON.stringify({ key: task.key, files })}\n`);
+}
+
+async function replaceFolder(from: string, to: string): Promise<void> {
+  const aside = `${to}.${process.pid}.old.part`;
+  const there = await exists(to);
+  if (there) await rename(to, aside);
+  await rename(from, to);
+  if (there) await rm(aside, { recursive: true, force: true });
 }

@@ -15,7 +15,7 @@ import { type Plate } from './plate.ts';
 import { emptyReflectances, type Reflectances, reflectRow } from './reflectance.ts';
 import { insideRow, polishRow, reliefRow } from './relief.ts';
 import { codeOf, cosineFourth, exposeRow, type Sensor } from './sensor.ts';
-import { filmColours } from './silver.ts';
+import { grownFilmColours } from './silver.ts';
 import { addPanel, addSurround, type Surround } from './surround.ts';
 import { tarnishRow } from './tarnish.ts';
 import { invert, type View, viewHomography } from './view.ts';
@@ -69,7 +69,7 @@ export function photographSeries(
   const line = emptyRow(view.width + 2 * reach);
   const surface = emptyReflectances(line.length);
   const layOut = plateRows(plate, viewHomography(view), view.pixelsPerMillimetre, reach, line);
-  const films = filmColours();
+  const films = grownFilmColours();
   const light = emptyChannels(line.length);
   const copy = emptyChannels(view.width);
   // Exposures under the same light share all but the sensor.

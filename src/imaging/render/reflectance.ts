@@ -47,7 +47,7 @@ const glassMirror = 0.0817;
 const blackPaper = 0.018;
 const dustAlbedo = 0.5;
 /** The cloth around the plate. */
-const velvetAlbedo = 0.006;
+const velvetAlbedo = 0.003;
 /** Bare metal in a scratch scatters a little in all directions. */
 const scratchAlbedo = 0.08;
 

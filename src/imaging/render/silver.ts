@@ -115,3 +115,30 @@ export function filmColours(film: ComplexIndex = tarnishIndex): Float64Array {
   }
   return table;
 }
+
+/**
+ * The same table for a film as it grows: not equally thick everywhere within a pixel. Colours
+ * are the mean over thicknesses with a standard deviation of {@link unevenFilm} of the mean one,
+ * which is why old tarnish is paler than an evaporated film.
+ */
+export function grownFilmColours(film: ComplexIndex = tarnishIndex): Float64Array {
+  const even = filmColours(film);
+  const table = new Float64Array(even.length);
+  for (let thickness = 0; thickness <= thickestFilm; thickness += 1) {
+    const spread = Math.max(0.5, unevenFilm * thickness);
+    const sum = [0, 0, 0];
+    let total = 0;
+    const reach = Math.ceil(3 * spread);
+    for (let offset = -reach; offset <= reach; offset += 1) {
+      const at = Math.min(thickestFilm, Math.max(0, thickness + offset));
+      const weight = Math.exp(-0.5 * (offset / spread) ** 2);
+      total += weight;
+      for (let c = 0; c < 3; c += 1) sum[c] += weight * even[at * 3 + c];
+    }
+    for (let c = 0; c < 3; c += 1) table[thickness * 3 + c] = sum[c] / total;
+  }
+  return table;
+}
+
+/** Standard deviation of a grown film's thickness, relative: chosen by eye, no source. */
+const unevenFilm = 0.2;

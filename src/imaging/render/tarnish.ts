@@ -34,7 +34,8 @@ export function tarnishRow(line: PlateRow, plate: Plate): void {
     );
   });
   for (const spot of plate.filmSpots) spotRow(line, spot, cloudSeed);
-  for (let i = 0; i < line.length; i += 1) line.film[i] = Math.min(thickestFilm, line.film[i]);
+  for (let i = 0; i < line.length; i += 1)
+    line.film[i] = Math.min(thickestFilm, Math.max(0, line.film[i]));
 }
 
 /** How far inside the nearest opening a point lies, mm, below 0 outside; roughly, near the edge well. */

@@ -1,0 +1,37 @@
+/**
+ * Pictures of the scenes, traced once and kept in the cache: they take longer than all the
+ * photographs of the plate. Kept as 16-bit linear light, so that the first run and the next
+ * work with the same numbers.
+ */
+import { readFile } from 'node:fs/promises';
+import { writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { type Plane } from '../../imaging/plane.ts';
+import {
+  renderScene,
+  renderScenePart,
+  type SceneName,
+  type SceneOptions,
+} from '../../imaging/scenes/index.ts';
+
+export interface SceneOrder extends SceneOptions {
+  readonly name: SceneName;
+  /** A named part as a mask, instead of the picture. */
+  readonly part?: string | undefined;
+}
+
+/** Trace a scene and keep it as `pixels` in a folder. */
+export function traceScene({ name, part, ...options }: SceneOrder, folder: string): void {
+  const plane = part ? renderScenePart(name, part, options) : renderScene(name, options);
+  const codes = Uint16Array.from(plane.data, (value) =>
+    Math.round(65535 * Math.min(1, Math.max(0, value))),
+  );
+  writeFileSync(join(folder, 'pixels'), Buffer.from(codes.buffer));
+}
+
+/** A kept scene. */
+export async function readScene(folder: string, width: number, height: number): Promise<Plane> {
+  const bytes = await readFile(join(folder, 'pixels'));
+  const codes = new Uint16Array(bytes.buffer, bytes.byteOffset, width * height);
+  return { width, height, data: Float32Array.from(codes, (code) => code / 65535) };
+}
