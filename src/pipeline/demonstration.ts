@@ -27,6 +27,8 @@ export const renderedMark = '# captures are rendered by npm run demo';
 export interface DemonstrationOptions {
   /** Only these plates; all where nothing is said. */
   readonly slugs?: readonly string[];
+  /** The plates that can be rendered; the eight of the collection where nothing is said. */
+  readonly objects?: readonly DemonstrationObject[];
   /** Render even what is current. */
   readonly again?: boolean;
   /** Threads; as many as there are cores where nothing is said. */
@@ -82,7 +84,7 @@ async function openTasks(
   options: DemonstrationOptions,
 ): Promise<Task[]> {
   const ours: DemonstrationObject[] = [];
-  for (const object of demonstrationObjects) {
+  for (const object of options.objects ?? demonstrationObjects) {
     if (options.slugs && options.slugs.length > 0 && !options.slugs.includes(object.slug)) continue;
     if (await isOurs(join(places.content, 'plates', object.slug))) ours.push(object);
   }

@@ -52,19 +52,27 @@ export function rowBlur(
 }
 
 function blurDown(lines: readonly Float64Array[], out: Float64Array, kernel: Float64Array): void {
-  out.fill(0);
-  for (let k = 0; k < kernel.length; k += 1) {
-    const line = lines[k];
+  const reach = (kernel.length - 1) / 2;
+  const centre = lines[reach];
+  const middle = kernel[reach];
+  for (let x = 0; x < out.length; x += 1) out[x] = middle * centre[x];
+  // The kernel is even: two rows at a time.
+  for (let k = 0; k < reach; k += 1) {
+    const above = lines[k];
+    const below = lines[2 * reach - k];
     const weight = kernel[k];
-    for (let x = 0; x < out.length; x += 1) out[x] += weight * line[x];
+    for (let x = 0; x < out.length; x += 1) out[x] += weight * (above[x] + below[x]);
   }
 }
 
 /** `out` has the length of `line` less twice the kernel's reach. */
 function blurAlong(line: Float64Array, out: Float64Array, kernel: Float64Array): void {
-  out.fill(0);
-  for (let k = 0; k < kernel.length; k += 1) {
+  const reach = (kernel.length - 1) / 2;
+  const middle = kernel[reach];
+  for (let x = 0; x < out.length; x += 1) out[x] = middle * line[x + reach];
+  for (let k = 0; k < reach; k += 1) {
+    const other = 2 * reach - k;
     const weight = kernel[k];
-    for (let x = 0; x < out.length; x += 1) out[x] += weight * line[x + k];
+    for (let x = 0; x < out.length; x += 1) out[x] += weight * (line[x + k] + line[x + other]);
   }
 }

@@ -56,3 +56,42 @@ export function fillSlowly(out: Float64Array, step: number, at: (index: number) 
   }
   out[last] = left;
 }
+
+/**
+ * Fill a row with {@link smoothNoise} at places that follow one another closely: what the last
+ * place found out about its cell is used again.
+ *
+ * @param scale Lattice steps per unit of `x` and `y`.
+ */
+export function fillWithNoise(
+  out: Float64Array,
+  x: Float64Array,
+  y: Float64Array,
+  scale: number,
+  seed: number,
+): void {
+  let cellX = NaN;
+  let cellY = NaN;
+  let [a, b, c, d] = [0, 0, 0, 0];
+  for (let i = 0; i < out.length; i += 1) {
+    const px = x[i] * scale;
+    const py = y[i] * scale;
+    const ix = Math.floor(px);
+    const iy = Math.floor(py);
+    if (ix !== cellX || iy !== cellY) {
+      const next = iy === cellY && ix === cellX + 1;
+      a = next ? b : hashAt(ix, iy, seed) * toSigned - 1;
+      c = next ? d : hashAt(ix, iy + 1, seed) * toSigned - 1;
+      b = hashAt(ix + 1, iy, seed) * toSigned - 1;
+      d = hashAt(ix + 1, iy + 1, seed) * toSigned - 1;
+      cellX = ix;
+      cellY = iy;
+    }
+    const fx = px - ix;
+    const fy = py - iy;
+    const u = fx * fx * fx * (fx * (fx * 6 - 15) + 10);
+    const v = fy * fy * fy * (fy * (fy * 6 - 15) + 10);
+    const top = a + (b - a) * u;
+    out[i] = top + (c + (d - c) * u - top) * v;
+  }
+}

@@ -5,7 +5,7 @@
  * little uneven, and that unevenness belongs to the plate: every capture shows the same.
  */
 import type { Plane } from '../plane.ts';
-import { cloudyNoise, fillSlowly, smoothNoise } from './noise.ts';
+import { cloudyNoise, fillSlowly, fillWithNoise } from './noise.ts';
 import type { PlateRow } from './plate-row.ts';
 import type { Picture, Plate } from './plate.ts';
 import { seedOf } from './seeded.ts';
@@ -18,24 +18,25 @@ const grainPerMillimetre = 13;
 
 const slowStep = 12;
 
+/** Scratch space of {@link coverRow}: two rows. */
+export interface CoverSpace {
+  readonly mottle: Float64Array;
+  readonly grain: Float64Array;
+}
+
 /** Fill in coverage. Needs the places of the row. */
-export function coverRow(line: PlateRow, plate: Plate, scratchpad: Float64Array): void {
-  const grainSeed = seedOf('grain', plate.seed);
+export function coverRow(line: PlateRow, plate: Plate, { mottle, grain }: CoverSpace): void {
   const mottleSeed = seedOf('mottle', plate.seed);
   line.coverage.fill(0);
   fillSlowly(
-    scratchpad,
+    mottle,
     slowStep,
     (i) => 1 + 0.05 * cloudyNoise(line.x[i] * 0.25, line.y[i] * 0.25, mottleSeed, 2),
   );
+  fillWithNoise(grain, line.x, line.y, grainPerMillimetre, seedOf('grain', plate.seed));
   for (const picture of plate.pictures) coverWithPicture(line, plate, picture);
   for (let i = 0; i < line.length; i += 1) {
-    const grain = smoothNoise(
-      line.x[i] * grainPerMillimetre,
-      line.y[i] * grainPerMillimetre,
-      grainSeed,
-    );
-    const covered = (line.coverage[i] + fog) * scratchpad[i] * (1 + 0.1 * grain);
+    const covered = (line.coverage[i] + fog) * mottle[i] * (1 + 0.1 * grain[i]);
     line.coverage[i] = Math.min(0.98, covered * plate.density);
   }
 }

@@ -100,7 +100,9 @@ function fallOffOf({ view, fallOff }: Standing, y: number): Float64Array | null 
   const focal = view.pixelsPerMillimetre * view.distance;
   const dy = y - (view.height - 1) / 2;
   const centre = (view.width - 1) / 2;
-  return Float64Array.from({ length: view.width }, (_, x) => cosineFourth(x - centre, dy, focal));
+  const fall = new Float64Array(view.width);
+  for (let x = 0; x < view.width; x += 1) fall[x] = cosineFourth(x - centre, dy, focal);
+  return fall;
 }
 
 /** Luminance of a row without lens and sensor. */
@@ -141,12 +143,12 @@ export function plateRows(
     back[7],
     back[8] - margin * back[6],
   ];
-  const scratchpad = new Float64Array(line.length);
+  const space = { mottle: new Float64Array(line.length), grain: new Float64Array(line.length) };
   const mark = markRows(plate, toPixels, margin);
   return (y) => {
     placeRow(line, toMillimetres, y);
     insideRow(line, plate, pixelsPerMillimetre);
-    coverRow(line, plate, scratchpad);
+    coverRow(line, plate, space);
     tarnishRow(line, plate);
     reliefRow(line, plate);
     polishRow(line, plate);

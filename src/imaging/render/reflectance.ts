@@ -11,8 +11,8 @@
  *   Materials Conservation Catalog, chapter 2. That they scatter as a matt surface does, with
  *   the albedo below, is a model: no published figure was found.
  */
-import type { PlateRow } from './plate-row.ts';
-import type { Plate, Support } from './plate.ts';
+import { type PlateRow } from './plate-row.ts';
+import { type Plate, type Support } from './plate.ts';
 
 export interface Reflectances {
   /** Diffuse albedo, linear sRGB. */
@@ -51,53 +51,79 @@ const velvetAlbedo = 0.003;
 /** Bare metal in a scratch scatters a little in all directions. */
 const scratchAlbedo = 0.08;
 
-/** Fill in what each pixel does with light. `films` is the table of `filmColours`. */
+/** Fill in what each pixel does with light. `films` is a table of `silver.ts`. */
 export function reflectRow(
   out: Reflectances,
   line: PlateRow,
   plate: Plate,
   films: Float64Array,
 ): void {
-  for (let c = 0; c < 3; c += 1) reflectChannel(out, line, plate.support, films, c);
+  const silver = plate.support === 'silver';
+  for (let i = 0; i < line.length; i += 1) {
+    if (line.inside[i] === 0) {
+      for (let c = 0; c < 3; c += 1) out.diffuse[c][i] = velvetAlbedo;
+      for (let c = 0; c < 3; c += 1) out.mirror[c][i] = 0;
+    } else if (silver) reflectFromSilver(out, line, films, i);
+    else reflectFromGlass(out, line, i);
+  }
   out.through.fill(0);
-  if (plate.support === 'glass') letThrough(out.through, line);
+  if (!silver) letThrough(out.through, line);
 }
 
-function reflectChannel(
+function reflectFromSilver(
   out: Reflectances,
   line: PlateRow,
-  support: Support,
   films: Float64Array,
-  c: number,
+  i: number,
 ): void {
-  const albedo = particleAlbedo[support][c];
-  const bare = films[c];
-  const diffuse = out.diffuse[c];
-  const mirror = out.mirror[c];
-  const colour = line.tintColour[c];
-  const silver = support === 'silver';
-  for (let i = 0; i < line.length; i += 1) {
-    const covered = line.coverage[i] * (1 - 0.85 * line.scratch[i]);
-    const below = silver ? filmAt(films, line.film[i], c) : glassMirror;
-    const dense = Math.max(0, covered - 0.6) * 2.5;
+  const covered = line.coverage[i] * (1 - 0.85 * line.scratch[i]);
+  const open = 1 - covered;
+  const dense = covered > 0.6 ? (covered - 0.6) * 2.5 : 0;
+  const thickness = line.film[i];
+  const low = Math.min(films.length / 3 - 2, Math.floor(thickness)) * 3;
+  const t = thickness - low / 3;
+  for (let c = 0; c < 3; c += 1) {
+    const below = films[low + c] + (films[low + 3 + c] - films[low + c]) * t;
     // Tarnish lies over particles as well: they lose what the mirror below it loses.
-    const scattered = silver
-      ? albedo * (1 - blueing[c] * dense) * Math.min(1, below / bare)
-      : albedo;
-    const open = 1 - covered;
-    let d = covered * scattered + (silver ? open * covered * below * scattered : open * blackPaper);
-    let m = silver ? open * open * below : glassMirror * (0.35 + 0.65 * open);
-    if (!silver) d = Math.min(d, 1 - m);
-    d += scratchAlbedo * line.scratch[i] * (1 - d - m);
-    const uncovered = (1 - line.tint[i]) * (1 - line.tint[i]);
-    d = d * (1 - line.tint[i]) + colour[i] * line.tint[i];
-    m *= uncovered;
-    const dust = line.dust[i];
+    const kept = below < films[c] ? below / films[c] : 1;
+    const albedo = particleAlbedo.silver[c] * (1 - blueing[c] * dense) * kept;
+    settle(out, line, i, c, covered * albedo * (1 + open * below), open * open * below);
+  }
+}
+
+function reflectFromGlass(out: Reflectances, line: PlateRow, i: number): void {
+  const covered = line.coverage[i] * (1 - 0.85 * line.scratch[i]);
+  const open = 1 - covered;
+  const mirror = glassMirror * (0.35 + 0.65 * open);
+  for (let c = 0; c < 3; c += 1) {
+    const diffuse = covered * particleAlbedo.glass[c] + open * blackPaper;
+    settle(out, line, i, c, Math.min(diffuse, 1 - mirror), mirror);
+  }
+}
+
+/** What scratches, pigment, dust and the plate's edge leave of both shares. */
+function settle(
+  out: Reflectances,
+  line: PlateRow,
+  i: number,
+  c: number,
+  diffuse: number,
+  mirror: number,
+): void {
+  const tint = line.tint[i];
+  const dust = line.dust[i];
+  let d = diffuse + scratchAlbedo * line.scratch[i] * (1 - diffuse - mirror);
+  let m = mirror;
+  if (tint > 0) {
+    d = d * (1 - tint) + line.tintColour[c][i] * tint;
+    m *= (1 - tint) * (1 - tint);
+  }
+  if (dust > 0) {
     d = d * (1 - dust) + dustAlbedo * dust;
     m *= (1 - dust) * (1 - dust);
-    diffuse[i] = velvetAlbedo + (d - velvetAlbedo) * line.inside[i];
-    mirror[i] = m * line.inside[i];
   }
+  out.diffuse[c][i] = velvetAlbedo + (d - velvetAlbedo) * line.inside[i];
+  out.mirror[c][i] = m * line.inside[i];
 }
 
 /** Silver in the way of a light behind the plate; a pixel's share of clear glass squared. */
@@ -106,11 +132,4 @@ function letThrough(out: Float64Array, line: PlateRow): void {
     const clear = 1 - line.coverage[i] * (1 - line.scratch[i]);
     out[i] = 0.9 * clear * clear * (1 - line.dust[i]) * line.inside[i];
   }
-}
-
-function filmAt(films: Float64Array, thickness: number, c: number): number {
-  const low = Math.min(films.length / 3 - 2, Math.floor(thickness));
-  const t = thickness - low;
-  const a = films[low * 3 + c];
-  return a + (films[low * 3 + 3 + c] - a) * t;
 }

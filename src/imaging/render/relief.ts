@@ -13,6 +13,9 @@ import { seedOf } from './seeded.ts';
 /** Features of the undulation are about this long, mm. */
 const undulationLength = 16;
 
+/** Root mean square slope of the lattice noise, per step: measured, checked by a test. */
+export const noiseSlope = 0.876;
+
 /** The streaks' direction leans by this much, rise per run: no hand buffs exactly level. */
 const lean = 0.012;
 
@@ -23,8 +26,7 @@ const edgeRound = 0.35;
 export function reliefRow(line: PlateRow, plate: Plate): void {
   const seed = seedOf('undulation', plate.seed);
   const strength = Math.tan((plate.undulation * Math.PI) / 180) * undulationLength;
-  // Noise with this lattice has a slope of 1.25 per step, root mean square (measured in a test).
-  const scale = strength / 1.25;
+  const scale = strength / noiseSlope;
   const near = 0.05;
   const height = (x: number, y: number) =>
     smoothNoise(x / undulationLength, y / undulationLength, seed);
@@ -45,6 +47,8 @@ export function reliefRow(line: PlateRow, plate: Plate): void {
 function dentRow(line: PlateRow, dent: Dent): void {
   const far = 4 * dent.radius;
   const square = dent.radius * dent.radius;
+  const lean = Math.abs(line.y[line.length - 1] - line.y[0]);
+  if (Math.abs(line.y[line.length >> 1] - dent.y) > far + lean) return;
   for (let i = 0; i < line.length; i += 1) {
     const dx = line.x[i] - dent.x;
     const dy = line.y[i] - dent.y;

@@ -33,8 +33,7 @@ const lensLuminance = 0.0006;
 /** Luminance of the surround where a ray meets it, mm from the axis, y down. */
 export function surroundLuminance(surround: Surround, x: number, y: number): number {
   const { half, luminance, dark, lens } = surround;
-  const r = Math.hypot(x, y);
-  const held = lens > 0 ? softStep((r - lens) / (0.08 * lens)) : 1;
+  const held = lens > 0 ? softStep((Math.sqrt(x * x + y * y) - lens) / (0.08 * lens)) : 1;
   let value = dark;
   if (surround.kind !== 'dark') {
     const u = x / half;
@@ -98,6 +97,9 @@ export function addSurround(
   const diffuseLight = surround.kind === 'dark' ? surround.dark : everywhere;
   const spreadLight = surround.kind === 'dark' ? surround.dark : spread;
   const ratio = surround.distance / camera;
+  const [or, og, ob] = out;
+  const [mr, mg, mb] = surface.mirror;
+  const [dr, dg, db] = surface.diffuse;
   for (let i = 0; i < line.length; i += 1) {
     const x = line.x[i] - offset[0];
     const y = line.y[i] - offset[1];
@@ -105,9 +107,9 @@ export function addSurround(
     const qy = y + ratio * y - 2 * surround.distance * line.slopeY[i];
     const lost = Math.min(1, line.gloss[i] + line.scratch[i]);
     const seen = surroundLuminance(surround, qx, qy) * (1 - lost) + spreadLight * lost;
-    for (let c = 0; c < 3; c += 1) {
-      out[c][i] += through * (surface.mirror[c][i] * seen + surface.diffuse[c][i] * diffuseLight);
-    }
+    or[i] += through * (mr[i] * seen + dr[i] * diffuseLight);
+    og[i] += through * (mg[i] * seen + dg[i] * diffuseLight);
+    ob[i] += through * (mb[i] * seen + db[i] * diffuseLight);
   }
 }
 

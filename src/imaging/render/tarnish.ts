@@ -75,6 +75,10 @@ function depthIn(opening: Opening, px: number, py: number): number {
 
 function spotRow(line: PlateRow, spot: FilmSpot, seed: number): void {
   const far = spot.radius * 1.8;
+  // Rows are nearly level: most of them pass a spot by.
+  const middle = line.length >> 1;
+  const lean = Math.abs(line.y[line.length - 1] - line.y[0]);
+  if (Math.abs(line.y[middle] - spot.y) > far + lean) return;
   for (let i = 0; i < line.length; i += 1) {
     const dx = line.x[i] - spot.x;
     const dy = line.y[i] - spot.y;

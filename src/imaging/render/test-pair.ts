@@ -28,6 +28,8 @@ export interface PairOptions {
   /** Scratches that only the negative shows. */
   readonly newScratches?: number;
   readonly lay?: View['lay'];
+  /** Light of the second capture; the field that gives a negative where nothing is said. */
+  readonly second?: 'positive' | 'negative';
   /** Largest shift in mm, turn and tilt in degrees, relative change of scale of the negative. */
   readonly move?: { shift?: number; turn?: number; tilt?: number; scale?: number };
 }
@@ -46,6 +48,8 @@ export function standInPlate(seed: number, options: PairOptions = {}): Plate {
   const width = 69.9;
   const height = 52.4;
   const film = options.tarnish ?? 0;
+  // Elements of the picture are as fine as the capture's pixels, up to the lens of the time.
+  const sceneWidth = Math.min(900, options.width ?? 900);
   return {
     seed,
     support: 'silver',
@@ -53,7 +57,7 @@ export function standInPlate(seed: number, options: PairOptions = {}): Plate {
     height,
     pictures: [
       {
-        scene: standInScene(seed, 900, 675),
+        scene: standInScene(seed, sceneWidth, Math.round(0.75 * sceneWidth)),
         left: -width / 2,
         top: -height / 2,
         width,
@@ -101,13 +105,14 @@ export function renderPair(seed: number, options: PairOptions = {}): RenderedPai
     ],
   };
   const noise = options.noise ?? 1;
+  const again = options.second === 'positive';
   return {
     positive: capture(plate, base, lampLight(base.distance), 1.05, noise, 0.6, seed),
     negative: capture(
       later,
       moved,
-      fieldLight(seed, options.glare ?? 0, scale),
-      1 / (0.0817 * 1.15),
+      again ? lampLight(base.distance) : fieldLight(seed, options.glare ?? 0, scale),
+      again ? 1.05 : 1 / (0.0817 * 1.15),
       noise,
       options.blur ?? 0.6,
       seed + 1,

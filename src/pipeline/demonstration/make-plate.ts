@@ -7,7 +7,7 @@ import { type DemonstrationObject } from './object.ts';
 import { type SceneOrder } from './scene-store.ts';
 
 /** Elements along the longer side of a traced scene; the plates' own lenses resolved no more. */
-const sceneSide = 1300;
+const usualSide = 1300;
 
 /** Each of the two pictures of a stereo plate, and what lies between them, mm. */
 const stereoPicture = { width: 48, height: 62, gap: 3 };
@@ -15,6 +15,7 @@ const stereoPicture = { width: 48, height: 62, gap: 3 };
 /** The scenes that an object needs: one picture, or the two of a stereo pair, then its coloured parts. */
 export function sceneOrders(object: DemonstrationObject): SceneOrder[] {
   const frame = object.stereo ? stereoPicture : object;
+  const sceneSide = object.sceneSide ?? usualSide;
   const scale =
     (object.stereo ? 0.75 * sceneSide : sceneSide) / Math.max(frame.width, frame.height);
   const size = {

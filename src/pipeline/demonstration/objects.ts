@@ -152,7 +152,7 @@ export const demonstrationObjects: readonly DemonstrationObject[] = [
     laterallyReversed: true,
     margin: 5,
     density: 0.72,
-    polish: 0.08,
+    polish: 0.025,
     undulation: 0.1,
     tarnish: {
       openings: [opening('arch', 47, 64, -26, 0), opening('arch', 47, 64, 26, 0)],
