@@ -11,7 +11,7 @@ import type { ContentSitting } from './content.ts';
 import { pictureFiles } from './read.ts';
 
 /** Raised when the same captures would give other views. */
-export const combineVersion = 1;
+export const combineVersion = 2;
 
 /** A view before its tiles are made. */
 export interface PlannedView extends Omit<ViewResult, 'tiles' | 'sizes'> {
@@ -53,7 +53,9 @@ function viewsOf(
 ): PlannedView[] {
   const registration = aligned.registrations.get(`${sitting.id}/${capture.id}`);
   const names = pictureFiles(capture);
-  return names.map((name, k) => {
+  const shown = capture.kind === 'lights' ? spread(names.length, shownLights) : null;
+  return names.flatMap((name, k) => {
+    if (shown && !shown.has(k)) return [];
     const file = aligned.files.get(name);
     if (!file) throw new Error(`${name} was not read`);
     const placed = placeView(registration, aligned.frame, file);
@@ -73,6 +75,18 @@ function viewsOf(
       ...placed,
     };
   });
+}
+
+/** Frames of a many-light set that are shown one by one; dozens would bury the other views. */
+const shownLights = 8;
+
+/** So many of the indices below `count`, evenly spread. */
+function spread(count: number, wanted: number): ReadonlySet<number> {
+  const step = Math.max(1, count / wanted);
+  const indices = Array.from({ length: Math.min(count, wanted) }, (_, i) =>
+    Math.floor((i + 0.5) * step),
+  );
+  return new Set(indices);
 }
 
 function placeView(
