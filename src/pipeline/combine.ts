@@ -70,7 +70,7 @@ function viewsOf(
       reading: capture.reading,
       path: join(aligned.plate.folder, 'captures', name),
       sha256: file.sha256,
-      made: madeSentence(names.length, k, registration),
+      made: madeSentence(names.length, k, registration, placed.registered),
       caution: null,
       ...placed,
     };
@@ -89,13 +89,16 @@ function spread(count: number, wanted: number): ReadonlySet<number> {
   return new Set(indices);
 }
 
+/** A capture with fewer pixels than this share of the base's would fill its frame with nothing. */
+const mostEnlargement = 2;
+
 function placeView(
   registration: Registration | undefined,
   frame: { readonly width: number; readonly height: number },
   file: { readonly width: number; readonly height: number },
 ): Pick<PlannedView, 'width' | 'height' | 'registered' | 'warp'> {
   if (registration?.state === 'base') return { ...size(frame), registered: true, warp: null };
-  if (registration?.state === 'registered') {
+  if (registration?.state === 'registered' && frame.width < mostEnlargement * file.width) {
     const warp = registration.homography as unknown as Homography;
     return { ...size(frame), registered: true, warp };
   }
@@ -106,12 +109,18 @@ function size({ width, height }: { readonly width: number; readonly height: numb
   return { width, height };
 }
 
-function madeSentence(count: number, k: number, registration: Registration | undefined): string {
+function madeSentence(
+  count: number,
+  k: number,
+  registration: Registration | undefined,
+  placed: boolean,
+): string {
   const what = count === 1 ? 'One photograph' : `Frame ${k + 1} of a set of ${count}`;
   switch (registration?.state) {
     case 'base':
       return `${what}. It defines the frame that the others are aligned to.`;
     case 'registered':
+      if (!placed) return `${what}, as it was taken; it has far fewer pixels than the base.`;
       return (
         `${what}, resampled into the frame of the base; ` +
         `off by at most ${registration.boundPixels.toFixed(2)} px.`
