@@ -35,6 +35,10 @@ export interface Lobes {
   /** Along and across the polishing lines. */
   readonly polishAlong: number;
   readonly polishAcross: number;
+  /** The deeper of the lines: their share, and slopes that waver more. */
+  readonly deepShare: number;
+  readonly deepAlong: number;
+  readonly deepAcross: number;
   /** Along and across a scratch. */
   readonly scratchAlong: number;
   readonly scratchAcross: number;
@@ -43,6 +47,9 @@ export interface Lobes {
 export const usualLobes: Lobes = {
   polishAlong: 0.02,
   polishAcross: 0.16,
+  deepShare: 0.07,
+  deepAlong: 0.25,
+  deepAcross: 0.6,
   scratchAlong: 0.03,
   scratchAcross: 0.45,
 };
@@ -83,10 +90,11 @@ export function addLamp(
   // In units of pi times the strength: the irradiance that such a diffuser receives.
   const irradiance = Math.PI * lamp.strength;
   const reference = lamp.distance * lamp.distance;
-  const masks = [narrow, lobes.polishAcross, lobes.scratchAcross].map((slope) =>
+  const masks = [narrow, lobes.polishAcross, lobes.scratchAcross, lobes.deepAcross].map((slope) =>
     smithMask(uz / Math.sqrt(1 - Math.min(0.999999, uz * uz)), slope),
   );
   const { polishAlong, polishAcross, scratchAlong, scratchAcross } = lobes;
+  const { deepShare, deepAlong, deepAcross } = lobes;
   const alongSpread = Math.hypot(polishAlong, narrow);
   const acrossSpread = Math.hypot(polishAcross, narrow);
   const scratchThin = Math.hypot(scratchAlong, narrow);
@@ -117,7 +125,8 @@ export function addLamp(
       const scratch = line.scratch[i];
       const gloss = line.gloss[i] * (1 - scratch);
       let sum = (1 - gloss - scratch) * masks[0] * facets(sx, sy, narrow, narrow);
-      sum += gloss * masks[1] * facets(sx, sy, alongSpread, acrossSpread);
+      sum += gloss * (1 - deepShare) * masks[1] * facets(sx, sy, alongSpread, acrossSpread);
+      sum += gloss * deepShare * masks[3] * facets(sx, sy, deepAlong, deepAcross);
       if (scratch > 0) {
         const ax = line.alongX[i];
         const ay = line.alongY[i];

@@ -13,7 +13,7 @@ const highlightAlbedo = 0.83;
 /** Signal that a full highlight, or the bare mirror in an even field, is given: 1 is the clip level. */
 const targets = {
   normal: 0.85,
-  raking: 0.5,
+  raking: 0.36,
   axial: 0.74,
   transmitted: 0.85,
   lights: 0.62,
