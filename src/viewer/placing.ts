@@ -98,3 +98,20 @@ export function fromViewport(bounds: Region, frameWidth: number): Region {
     height: bounds.height * frameWidth,
   };
 }
+
+/**
+ * A region whose shape is that of the box but for the rounding to whole pixels, given exactly
+ * that shape again: its longer side is the better known one. Any other region is left as it is.
+ */
+export function shapedAs(region: Region, aspect: number): Region {
+  const wide = aspect >= 1;
+  const width = wide ? region.width : region.height * aspect;
+  const height = wide ? region.width / aspect : region.height;
+  if (Math.abs(width - region.width) > 1.5 || Math.abs(height - region.height) > 1.5) return region;
+  return {
+    x: region.x + (region.width - width) / 2,
+    y: region.y + (region.height - height) / 2,
+    width,
+    height,
+  };
+}

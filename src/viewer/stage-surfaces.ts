@@ -44,11 +44,13 @@ export class StageSurfaces {
       name,
       this.events(() => this.first),
     );
-    this.second = openSurface(
-      right,
-      `${name} Second picture.`,
-      this.events(() => this.second),
-    );
+    // Opened when it is first in sight: the library takes its size from the element.
+    this.openSecond = () =>
+      (this.second ??= openSurface(
+        right,
+        `${name} Second picture.`,
+        this.events(() => this.second),
+      ));
     delete this.stage.dataset['opening'];
   }
 
@@ -90,13 +92,18 @@ export class StageSurfaces {
     first.mirror(state.corrected);
     second?.mirror(state.corrected);
     this.relook();
+    // A control that only moved is done here: nothing is laid again, nothing is asked for.
+    if (!fresh) return;
     const wasClosed = this.stage.dataset['live'] === undefined;
-    await Promise.all([
+    const laid = Promise.all([
       first.show(ids.map((id) => this.view(id))),
       this.beside ? second?.show([this.view(state.of[1])]) : Promise.resolve(),
     ]);
+    await laid.catch((fault: unknown) => {
+      this.shownKey = '';
+      throw fault;
+    });
     if (!first.physical && state.mode === 'tilt') this.stage.say(plainWords);
-    if (!fresh) return;
     this.stage.dataset['live'] = '';
     parts.stills.hidden = true;
     // The layout has just changed; the library notices on its next frame.
@@ -104,7 +111,7 @@ export class StageSurfaces {
     if (wasClosed || this.stage.state.region === null) this.fit(this.stage.state.region, true);
     if (this.beside) second?.follow(first);
     this.relook();
-    this.stage.moved();
+    this.stage.reflect();
   }
 
   /** Combine the layers as the state says: no tile is asked for. */

@@ -12,6 +12,7 @@ import {
   placingOf,
   regionBetween,
   regionOnScreen,
+  shapedAs,
   toPlate,
   toScreen,
   toViewport,
@@ -46,6 +47,16 @@ describe('where the plate lies on the screen', () => {
     const back = regionBetween(p, [on.x, on.y], [on.x + on.width, on.y + on.height]);
     expect(back.x).toBeCloseTo(region.x, 9);
     expect(back.width).toBeCloseTo(region.width, 9);
+  });
+
+  test('a rounded region gets the shape of the box back; another shape is left alone', () => {
+    const region = { x: 10, y: 20, width: 300, height: 200 };
+    expect(shapedAs(region, 300.9 / 200)).toEqual({
+      ...region,
+      y: expect.closeTo(20.3, 1) as number,
+      height: expect.closeTo(199.4, 1) as number,
+    });
+    expect(shapedAs(region, 1)).toBe(region);
   });
 
   test('viewport units there and back', () => {

@@ -30,7 +30,7 @@ export const data: StageData = {
     pixelsPerMillimetre: 40,
     scaleUncertainty: 0.1,
     scaleFrom: 'target',
-  } as StageData['frame'],
+  },
   pair: { positive: 'normal', negative: 'axial' },
   turningPoint: null,
   spots: [

@@ -4,7 +4,7 @@
  */
 import OpenSeadragon from 'openseadragon';
 import type { Look } from '../look.ts';
-import { fromViewport, placingOf, toViewport, type Placing } from '../placing.ts';
+import { fromViewport, placingOf, shapedAs, toViewport, type Placing } from '../placing.ts';
 import type { Surface, SurfaceEvents, SurfaceView } from '../surface.ts';
 import type { Region } from '../view-state.ts';
 import { learnPlainBitmap } from './plain-bitmap.ts';
@@ -182,7 +182,10 @@ export class LibrarySurface implements Surface {
 
   fit(region: Region | null, atOnce: boolean): void {
     const { width, height } = this.frame;
-    const wanted = toViewport(region ?? { x: 0, y: 0, width, height }, width);
+    const box = this.viewer.viewport.getContainerSize();
+    const shaped =
+      region === null ? { x: 0, y: 0, width, height } : shapedAs(region, box.x / box.y);
+    const wanted = toViewport(shaped, width);
     this.viewer.viewport.fitBounds(
       new OpenSeadragon.Rect(wanted.x, wanted.y, wanted.width, wanted.height),
       atOnce,

@@ -1,0 +1,290 @@
+/** What a reader does with the viewer: addresses, keys, dragging, trouble. */
+import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
+import { gzipSync } from 'node:zlib';
+import { readFileSync, readdirSync } from 'node:fs';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
+import {
+  openDrawingBrowser,
+  pairPlate,
+  requestsFrom,
+  settled,
+  type OpenStage,
+} from './viewer-page.ts';
+
+const site = inject('siteUrl');
+const folder = inject('siteFolder');
+const plate = pairPlate(folder);
+const pair = `${plate.positive},${plate.negative}`;
+let browser: Browser;
+
+beforeAll(async () => {
+  browser = await openDrawingBrowser();
+});
+afterAll(() => browser.close());
+
+/** Software drawing on a busy machine is slow; the claim is that it comes, not how soon. */
+const soon = (read: () => Promise<unknown>) => expect.poll(read, { timeout: 20_000 });
+
+async function open(fragment: string, options: BrowserContextOptions = {}): Promise<Page> {
+  const context = await browser.newContext({
+    viewport: { width: 900, height: 700 },
+    reducedMotion: 'reduce',
+    ...options,
+  });
+  const page = await context.newPage();
+  await page.goto(`${site}${plate.page}${fragment}`);
+  return page;
+}
+
+const region = () => {
+  const stage = document.querySelector('plate-stage') as unknown as {
+    state: { region: unknown };
+    surfaces: { region(): { x: number; y: number; width: number; height: number } };
+  };
+  return stage.surfaces.region();
+};
+
+test('nothing of the viewer is fetched before it is asked for', async () => {
+  const page = await open('');
+  const asked = requestsFrom(page);
+  await page.waitForTimeout(1000);
+  expect(asked.filter((url) => /info\.json|osd/.test(url))).toEqual([]);
+  await page.locator('[data-do="mode:look"]').click();
+  await settled(page);
+  expect(asked.some((url) => url.endsWith('info.json'))).toBe(true);
+  expect(asked.every((url) => url.startsWith(new URL(site).origin))).toBe(true);
+  await page.context().close();
+});
+
+test('an address opened in a fresh browser shows the same region within one pixel', async () => {
+  const { width, height } = plate.data.frame;
+  const wanted = {
+    x: Math.round(width * 0.3),
+    y: Math.round(height * 0.4),
+    width: Math.round(width * 0.1),
+    height: Math.round(height * 0.05),
+  };
+  const xywh = Object.values(wanted).join(',');
+  const page = await open(`#view=look&of=${plate.positive}&xywh=pixel:${xywh}`);
+  await settled(page);
+  const seen = await page.evaluate(region);
+  // The box has another shape than the region: the region is centred and touches two sides.
+  expect(seen.x + seen.width / 2).toBeCloseTo(wanted.x + wanted.width / 2, -0.3);
+  expect(seen.y + seen.height / 2).toBeCloseTo(wanted.y + wanted.height / 2, -0.3);
+  const fits = Math.min(seen.width - wanted.width, seen.height - wanted.height);
+  expect(Math.abs(fits)).toBeLessThanOrEqual(1);
+  await page.locator('[data-do="larger"]').click();
+  await soon(() => page.evaluate(() => location.hash)).not.toContain(xywh);
+  await page.waitForTimeout(900);
+  const address = await page.evaluate(() => location.hash);
+  const before = await page.evaluate(region);
+  const again = await open(address);
+  await settled(again);
+  const after = await again.evaluate(region);
+  for (const side of ['x', 'y', 'width', 'height'] as const)
+    expect(Math.abs(after[side] - before[side])).toBeLessThanOrEqual(1);
+  await page.context().close();
+  await again.context().close();
+});
+
+describe('moving a control asks for no tile and draws no layer', () => {
+  test.each([
+    ['the divider', 'slide', '[data-part="divider"]'],
+    ['the tilt', 'tilt', 'input[data-set="tilt"]'],
+  ])('%s, 120 moves', async (_, mode, control) => {
+    const page = await open(`#view=${mode}&of=${pair}`);
+    await settled(page);
+    await page.waitForTimeout(800);
+    const asked = requestsFrom(page);
+    const counts = () =>
+      page.evaluate(() => ({
+        ...document.querySelector<OpenStage>('plate-stage')!.surfaces.first!.viewer.drawer.counts!,
+      }));
+    const before = await counts();
+    await page.locator(control).focus();
+    for (let i = 0; i < 120; i++)
+      await page.keyboard.press(i % 40 < 30 ? 'ArrowRight' : 'ArrowLeft');
+    await page.waitForTimeout(500);
+    const after = await counts();
+    expect(asked).toEqual([]);
+    expect(after.layerPasses).toBe(before.layerPasses);
+    expect(after.lastPasses).toBeGreaterThan(before.lastPasses);
+    await page.context().close();
+  });
+});
+
+test('the divider follows the pointer, and the picture stays where it is', async () => {
+  const page = await open(`#view=slide&of=${pair}`);
+  await settled(page);
+  const before = await page.evaluate(region);
+  const handle = (await page.locator('[data-part="divider"]').boundingBox())!;
+  await page.mouse.move(handle.x + handle.width / 2, handle.y + handle.height / 2);
+  await page.mouse.down();
+  await page.mouse.move(handle.x + handle.width / 2 + 150, handle.y + handle.height / 2, {
+    steps: 5,
+  });
+  await page.mouse.up();
+  const now = Number(await page.locator('[data-part="divider"]').getAttribute('aria-valuenow'));
+  expect(now).toBeGreaterThan(60);
+  expect(await page.locator('input[data-set="divider"]').inputValue()).not.toBe('50');
+  expect(await page.evaluate(region)).toEqual(before);
+  await page.context().close();
+});
+
+test('the flip key does nothing; the button turns left for right and says so', async () => {
+  const page = await open(`#view=look&of=${plate.positive}`);
+  await settled(page);
+  const flipped = () =>
+    page.evaluate(() =>
+      (
+        document.querySelector<OpenStage>('plate-stage')!.surfaces.first!.viewer
+          .viewport as unknown as { getFlip(): boolean }
+      ).getFlip(),
+    );
+  await page.locator('[data-surface="first"] [role="application"]').focus();
+  await page.keyboard.press('f');
+  expect(await flipped()).toBe(false);
+  await page.locator('[data-do="correct"]').click();
+  expect(await flipped()).toBe(true);
+  await soon(() => page.locator('[data-part="said"]').textContent()).toMatch(/left for right/);
+  await soon(() => page.evaluate(() => location.hash)).toContain('handed=corrected');
+  await page.context().close();
+});
+
+test('Tilt goes over from positive to negative, marks the turning point and says both', async () => {
+  const page = await open(`#view=tilt&tilt=0`);
+  await settled(page);
+  const reading = page.locator('[data-part="reading"]');
+  await soon(() => reading.textContent()).toBe('0.0°, reads positive');
+  await page.locator('[data-do="tilt:turning"]').click();
+  await soon(() => reading.textContent()).toMatch(/turning/);
+  await page.locator('input[data-set="tilt"]').focus();
+  await page.keyboard.press('End');
+  await soon(() => reading.textContent()).toBe('20.0°, reads negative');
+  await soon(() => page.locator('[data-part="point"]').textContent()).toMatch(
+    /equally bright at \d+\.\d°/,
+  );
+  await page.context().close();
+});
+
+test('a spot of the reader stays in this browser', async () => {
+  const page = await open(`#view=look&of=${plate.positive}`);
+  await settled(page);
+  await page.locator('[data-do="tool:spots"]').click();
+  await page.locator('[data-part="spot-title"]').fill('A spot of mine');
+  await page.locator('[data-do="spots:mark"]').click();
+  await page.reload();
+  await settled(page);
+  await page.locator('[data-do="tool:spots"]').click();
+  await soon(() => page.locator('[data-part="spot-list"]').textContent()).toContain(
+    'A spot of mine',
+  );
+  await page.context().close();
+});
+
+test('two presses measure a length', async () => {
+  const page = await open(`#view=look&of=${plate.positive}`);
+  await settled(page);
+  await page.locator('[data-do="tool:measure"]').click();
+  const box = (await page.locator('[data-surface="first"]').boundingBox())!;
+  const scale = (await page.evaluate(region)).width / box.width;
+  await page.mouse.click(box.x + box.width / 2 - 50, box.y + box.height / 2);
+  await page.waitForTimeout(600);
+  await page.mouse.click(box.x + box.width / 2 + 50, box.y + box.height / 2);
+  const words = page.locator('[data-part="measured"]');
+  await soon(() => words.textContent()).toMatch(/\d/);
+  const said = Number(/[\d.]+/.exec((await words.textContent()) ?? '')?.[0]);
+  const per = plate.data.frame.pixelsPerMillimetre ?? 1;
+  expect(Math.abs(said - (100 * scale) / per)).toBeLessThan((2 * scale) / per);
+  await page.context().close();
+});
+
+test('after a lost context the picture comes back the same, with no request', async () => {
+  const page = await open(`#view=look&of=${plate.positive}`);
+  await settled(page);
+  const look = () =>
+    page.evaluate(() => {
+      const { drawer } = document.querySelector<OpenStage>('plate-stage')!.surfaces.first!.viewer;
+      const { width, height } = drawer.canvas;
+      return drawer.read(Math.floor(width / 2), Math.floor(height / 2), 8, 8).join(',');
+    });
+  const before = await look();
+  const asked = requestsFrom(page);
+  await page.evaluate(async () => {
+    const { drawer } = document.querySelector<OpenStage>('plate-stage')!.surfaces.first!.viewer;
+    const lose = drawer.canvas.getContext('webgl2')!.getExtension('WEBGL_lose_context')!;
+    lose.loseContext();
+    await new Promise((resolve) => setTimeout(resolve, 300));
+    lose.restoreContext();
+    await new Promise((resolve) => setTimeout(resolve, 700));
+  });
+  await settled(page);
+  await soon(look).toBe(before);
+  expect(asked).toEqual([]);
+  await page.context().close();
+});
+
+test('tiles that are missing leave the coarser picture in place', async () => {
+  const context = await browser.newContext({ viewport: { width: 900, height: 700 } });
+  const page = await context.newPage();
+  await page.route(
+    (url) => /\/views\/.*\/\d+,\d+,512,512\/512,512\//.test(url.href),
+    (route) => route.fulfill({ status: 404 }),
+  );
+  const { width, height } = plate.data.frame;
+  const xywh = [width * 0.4, height * 0.4, 300, 300].map(Math.round).join(',');
+  await page.goto(`${site}${plate.page}#view=look&of=${plate.positive}&xywh=${xywh}`);
+  await settled(page);
+  const middle = await page.evaluate(() => {
+    const { drawer } = document.querySelector<OpenStage>('plate-stage')!.surfaces.first!.viewer;
+    return [...drawer.read(drawer.canvas.width >> 1, drawer.canvas.height >> 1, 1, 1)];
+  });
+  expect(middle[3]).toBe(255);
+  await context.close();
+});
+
+test('offline after loading, what was loaded can still be turned', async () => {
+  const page = await open(`#view=tilt&tilt=0`);
+  await settled(page);
+  await soon(() => page.locator('[data-part="reading"]').textContent()).toMatch(/reads/);
+  await page.context().setOffline(true);
+  await page.locator('[data-do="tilt:turning"]').click();
+  await soon(() => page.locator('[data-part="reading"]').textContent()).toMatch(/turning/);
+  await page.context().close();
+});
+
+test('a picture that cannot be fetched leaves the still one, with a sentence', async () => {
+  const page = await open('');
+  await page.route('**/info.json', (route) => route.fulfill({ status: 404 }));
+  await page.locator('[data-do="mode:look"]').click();
+  await soon(() => page.locator('[data-part="said"]').textContent()).toMatch(
+    /could not be fetched: 404/,
+  );
+  expect(await page.locator('[data-part="stills"]').isVisible()).toBe(true);
+  await page.context().close();
+});
+
+test('without WebGL the pictures are shown, and Tilt says that it is a plain cross-fade', async () => {
+  const plain = await openDrawingBrowser(['--disable-3d-apis']);
+  const page = await plain.newPage({ viewport: { width: 900, height: 700 } });
+  await page.goto(`${site}${plate.page}#view=tilt&tilt=8`);
+  await settled(page);
+  await soon(() => page.locator('[data-part="said"]').textContent()).toMatch(
+    /plain cross-fade, which is not what light does/,
+  );
+  await plain.close();
+});
+
+test('the viewer without the library is below 45 kB, compressed', () => {
+  const assets = join(folder, 'assets');
+  const own = readdirSync(assets).filter((name) => /^PlateStage.*\.js$/.test(name));
+  expect(own.length).toBe(1);
+  const compressed = (path: string) => gzipSync(readFileSync(path)).length;
+  const chunk = readdirSync(assets).find((name) => /^osd.*\.js$/.test(name));
+  const library = 'node_modules/openseadragon/build/openseadragon/openseadragon.min.js';
+  const alone = compressed(join(import.meta.dirname, '..', '..', library));
+  const size = compressed(join(assets, own[0])) + compressed(join(assets, chunk!)) - alone;
+  expect(size).toBeGreaterThan(5_000);
+  expect(size).toBeLessThan(45_000);
+});
