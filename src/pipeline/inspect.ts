@@ -11,6 +11,7 @@ import { tolerances as ownTolerances, type Tolerances } from '../records/toleran
 import { baseCapture } from './align.ts';
 import type { ContentSitting } from './content.ts';
 import type { InspectedCapture, InspectedSitting, Judge } from './inspect/inspected-sitting.ts';
+import { compareSharpness } from './inspect/compare-sharpness.ts';
 import { inspectionOf } from './inspect/inspection-record.ts';
 import { judgeCamera } from './inspect/judge-camera.ts';
 import { judgeClipping } from './inspect/judge-clipping.ts';
@@ -74,6 +75,7 @@ async function inspectSitting(
   tolerances: Tolerances,
 ): Promise<InspectedSitting> {
   const { record } = content;
+  const base = baseCapture(content).id;
   const captures: InspectedCapture[] = [];
   for (const [k, capture] of record.captures.entries()) {
     context.progress(`${read.plate.slug}: inspecting ${k + 1}/${record.captures.length}`);
@@ -90,9 +92,15 @@ async function inspectSitting(
     plate: read.plate.record,
     id: content.id,
     record,
-    base: baseCapture(content).id,
+    base,
     captures,
     background: await measureBackground(read, captures, context),
+    softness: await compareSharpness(
+      captures,
+      base,
+      (name) => join(read.plate.folder, 'captures', name),
+      context,
+    ),
     tolerances,
   };
 }

@@ -6,8 +6,9 @@
  * the edge's contrast, nor on its sign, so that a positive and a negative can be compared.
  * A plate has soft things on it as well as sharp ones, so the sharpest quarter speaks.
  *
- * The figure ranks the captures of one sitting; it is not an MTF. Edges that are lines
- * (scratches, polishing) read a little sharper than steps.
+ * The figure is not an MTF, and it depends on what edges a capture shows: raking light shows
+ * scratches, which are sharp, where axial light shows none. Captures are compared at the edges
+ * that they share: shared-edges.ts.
  *
  * References
  * - Zhuo, S. and Sim, T. (2011). Defocus map estimation from a single image. Pattern
@@ -39,35 +40,61 @@ const fewestEdges = 60;
  */
 export function measureEdgeBlur(parts: readonly Samples[], white = 65535): Estimate<EdgeBlur> {
   const sigmas: number[] = [];
-  for (const part of parts) collectEdges(part, white, sigmas);
+  for (const part of parts) {
+    const { points, strongest } = edgePoints(part, white, slopeOverNoise);
+    for (const { slope, sigma } of points) if (slope >= strongest) sigmas.push(sigma);
+  }
   if (sigmas.length < fewestEdges) {
     return { ok: false, reason: `only ${sigmas.length} edges stand clear of the noise` };
   }
   return { ok: true, value: { sigma: quantile(sigmas, 0.25), edges: sigmas.length } };
 }
 
-/** Add the blur at each edge point of a part to the list. */
-function collectEdges(part: Samples, white: number, sigmas: number[]): void {
+/** A place where the tone is steepest along its row or column. */
+export interface EdgePoint {
+  readonly x: number;
+  readonly y: number;
+  /** Direction of the slope, radians. */
+  readonly direction: number;
+  /** Slope of the logarithm, per pixel, after the first smoothing. */
+  readonly slope: number;
+  /** Standard deviation of the blur there, pixels. */
+  readonly sigma: number;
+}
+
+/** All edge points of a part whose slope stands `overNoise` times above the part's median slope. */
+export function edgePoints(
+  part: Samples,
+  white: number,
+  overNoise: number,
+): { readonly points: EdgePoint[]; readonly strongest: number } {
   const { width, height } = part;
   const tones = logarithms(part, white);
-  const fine = gradientSizes(smooth(tones, firstSmoothing));
+  const smoothed = smooth(tones, firstSmoothing);
+  const fine = gradientSizes(smoothed);
   const coarse = gradientSizes(smooth(tones, secondSmoothing));
   // Most of a picture is not edge: the median slope is that of noise and fine grain.
-  const threshold = slopeOverNoise * median(fine.data);
-  const strongest = quantile(fine.data, 0.98);
+  const threshold = overNoise * median(fine.data);
+  const points: EdgePoint[] = [];
   for (let y = 3; y < height - 3; y += 1) {
     for (let x = 3; x < width - 3; x += 1) {
       const at = y * width + x;
       const slope = fine.data[at];
-      if (slope < threshold || slope < strongest || !isRidge(fine, x, y)) continue;
+      if (slope < threshold || !isRidge(fine, x, y)) continue;
       if (isClippedNear(part, x, y, white)) continue;
       const ratio = (slope / coarse.data[at]) ** 2;
       if (!(ratio > 1)) continue;
       // slope^2 is proportional to 1 / (sigma^2 + smoothing^2), for both smoothings.
       const blurSquared = (secondSmoothing ** 2 - firstSmoothing ** 2 * ratio) / (ratio - 1);
-      sigmas.push(Math.sqrt(Math.max(0, blurSquared)));
+      const { data } = smoothed;
+      const direction = Math.atan2(
+        data[at + width] - data[at - width],
+        data[at + 1] - data[at - 1],
+      );
+      points.push({ x, y, direction, slope, sigma: Math.sqrt(Math.max(0, blurSquared)) });
     }
   }
+  return { points, strongest: quantile(fine.data, 0.98) };
 }
 
 function logarithms({ width, height, data }: Samples, white: number): Samples {

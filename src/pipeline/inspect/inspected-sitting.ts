@@ -1,4 +1,5 @@
 /** One sitting with everything that was measured of it: what the judges look at. */
+import type { BlurComparison } from '../../imaging/inspect/shared-edges.ts';
 import type { OwnBackground } from '../../imaging/inspect/own-background.ts';
 import type { Estimate } from '../../imaging/plane.ts';
 import { finding, type Finding } from '../../records/finding.ts';
@@ -32,6 +33,8 @@ export interface InspectedSitting {
     readonly negative: string;
     readonly light: Estimate<OwnBackground>;
   } | null;
+  /** How much softer than the base each capture is, where they could be compared. */
+  readonly softness: ReadonlyMap<string, Estimate<BlurComparison>>;
   readonly tolerances: Tolerances;
 }
 

@@ -44,10 +44,11 @@ export function inspectionOf(
     ...(blur.ok
       ? [
           say('edge-blur', 'Blur of the sharpest edges', blur.value.sigma, 'px', {
-            from: `${blur.value.edges} edges; ranks the captures of a sitting`,
+            from: `${blur.value.edges} edges, with those of scratches and dust`,
           }),
         ]
       : []),
+    ...softnessMeasurements(sitting, record.id, say),
     ...evennessMeasurements(sitting, record.id, measures, say),
     ...edgeMeasurements(measures, say),
     ...colourMeasurements(measures, say),
@@ -110,6 +111,21 @@ function scaleMeasurements(sitting: InspectedSitting, say: Say): Measurement[] {
           }),
         ]
       : []),
+  ];
+}
+
+function softnessMeasurements(
+  { softness, base }: InspectedSitting,
+  id: string,
+  say: Say,
+): Measurement[] {
+  const found = softness.get(id);
+  if (!found?.ok) return [];
+  const { extra, edges } = found.value;
+  return [
+    say('extra-blur', `Blur beyond that of "${base}"`, extra, 'px', {
+      from: `${edges} edges that both show`,
+    }),
   ];
 }
 

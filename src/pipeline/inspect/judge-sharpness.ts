@@ -14,33 +14,28 @@ export const judgeSharpness: Judge = (sitting) => [
   ...sitting.captures.flatMap((capture) => judgeEdge(sitting, capture)),
 ];
 
-/** Captures of one size are compared: a blur in pixels means nothing at another scale. */
+/** Who is softest against whom: where the base itself is the soft one, the others say so. */
 function judgeRelative(sitting: InspectedSitting) {
-  const measured = sitting.captures.flatMap(({ record, measures }) =>
-    measures?.blur.ok && record.kind !== 'mosaic'
-      ? [{ id: record.id, measures, sigma: measures.blur.value.sigma }]
-      : [],
+  const compared = [...sitting.softness].flatMap(([id, found]) =>
+    found.ok ? [{ id, extra: found.value.extra, edges: found.value.edges }] : [],
   );
+  if (compared.length === 0) return [];
+  const all = [{ id: sitting.base, extra: 0, edges: 0 }, ...compared];
+  const sharpest = all.reduce((a, b) => (b.extra < a.extra ? b : a));
   const most = limit(sitting.tolerances, 'soft-extra-blur');
-  return measured.flatMap(({ id, measures, sigma }) => {
-    const peers = measured.filter(
-      (m) => m.measures.width === measures.width && m.measures.height === measures.height,
-    );
-    const sharpest = peers.reduce((a, b) => (b.sigma < a.sigma ? b : a));
-    const extra = sigma - sharpest.sigma;
-    if (extra <= most.value) return [];
+  return all.flatMap(({ id, extra, edges }) => {
+    const softer = extra - sharpest.extra;
+    if (softer <= most.value) return [];
+    const file = sitting.captures.find((c) => c.record.id === id)?.measures?.file ?? null;
+    const count = edges > 0 ? edges : sharpest.edges;
     return [
-      about(sitting, id, measures.file, {
+      about(sitting, id, file, {
         level: 'warning',
         code: 'soft',
-        message: `Its sharpest edges are blurred by ${said(sigma)} px, those of "${sharpest.id}" by ${said(sharpest.sigma)} px. Expected at most ${most.value} px more.`,
+        message: `It is softer than "${sharpest.id}": ${count} edges that both show are blurred by ${said(softer)} px more. Expected at most ${most.value} px more.`,
         remedy:
           'Focus on the image side under magnification, check that nothing moved during the exposure, and photograph it again.',
-        measured: {
-          value: kept(extra),
-          unit: most.unit,
-          expected: `≤ ${most.value}`,
-        },
+        measured: { value: kept(softer), unit: most.unit, expected: `≤ ${most.value}` },
       }),
     ];
   });
