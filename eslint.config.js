@@ -53,7 +53,10 @@ export default tseslint.config(
     // Type information does not reach into component markup.
     files: ['**/*.astro', '**/*.astro/*.ts'],
     ...tseslint.configs.disableTypeChecked,
-    languageOptions: { globals: { ...globals.browser, ...globals.node } },
+    languageOptions: {
+      globals: { ...globals.browser, ...globals.node },
+      parserOptions: { projectService: false, project: null },
+    },
   },
   { files: ['src/viewer/**/*.ts'], languageOptions: { globals: { ...globals.browser } } },
   door(

@@ -4,6 +4,8 @@ import { join } from 'node:path';
 
 const root = join(import.meta.dirname, '..');
 const steps: readonly (readonly [label: string, command: string, ...args: string[]])[] = [
+  // Types of the content collections, which lint and the type check need.
+  ['content types', 'astro', 'sync'],
   ['format', 'prettier', '--check', '--log-level', 'warn', '.'],
   ['lint', 'eslint', '--max-warnings', '0', '.'],
   ['types', 'tsc', '--noEmit', '-p', '.'],
