@@ -10,7 +10,9 @@ const steps: readonly (readonly [label: string, command: string, ...args: string
   ['lint', 'eslint', '--max-warnings', '0', '.'],
   ['types', 'tsc', '--noEmit', '-p', '.'],
   ['types of pages', 'astro', 'check', '--minimumSeverity', 'warning'],
-  ['tests', 'vitest', 'run', '--config', 'tests/vitest.config.ts'],
+  // One after the other: the browser's waits are not to be stretched by the numbers' work.
+  ['unit tests', 'vitest', 'run', '--config', 'tests/vitest.config.ts', '--project', 'unit'],
+  ['site tests', 'vitest', 'run', '--config', 'tests/vitest.config.ts', '--project', 'site'],
 ];
 
 const failed: string[] = [];
