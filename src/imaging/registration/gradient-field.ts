@@ -4,8 +4,12 @@
  * Any tone curve that only rises or only falls leaves the *line* of a gradient where it was and
  * at most turns its arrow round. Squaring the gradient as a complex number, (gx + i gy)^2,
  * doubles its angle, and the two arrows of one line become the same number. Divided by its
- * strength plus the median strength, the field weighs an edge by how clearly it has a direction,
- * not by how much contrast this lighting happened to give it.
+ * strength plus a few times the median strength, the field weighs an edge by how clearly it has
+ * a direction, not by how much contrast this lighting happened to give it.
+ *
+ * The gradient is taken of a band-pass: tarnish, uneven light and the polish of the mirror change
+ * tones slowly and differently in the two captures, and without the band-pass their slopes
+ * decide the direction wherever the picture itself is flat.
  *
  * References
  * - Knutsson, H. (1982). Filtering and reconstruction in image processing. Linköping Studies in
@@ -26,11 +30,17 @@ export interface GradientField {
   readonly usable: Uint8Array;
 }
 
+/** Smoothing of the ground that the band-pass takes away, as a multiple of sigma. */
+const groundFactor = 2;
+/** Strength, in medians, at which a gradient has half its length: flat ground has little. */
+const floorFactor = 4;
+
 /** About so many samples are looked at for the median strength. */
 const medianSamples = 8000;
 
 /**
- * @param sigma Gaussian smoothing of log-luminance before the gradient, pixels.
+ * @param sigma Gaussian smoothing of log-luminance before the gradient, pixels; detail several
+ *   times larger is taken away.
  * @param fieldSigma Gaussian smoothing of the field, pixels; 0 leaves it as it is.
  */
 export function gradientField(
@@ -42,7 +52,7 @@ export function gradientField(
   const re = new Float32Array(width * height);
   const im = new Float32Array(width * height);
   const strength = new Float32Array(width * height);
-  const smooth = gaussianBlur(plane.data, width, height, sigma);
+  const smooth = bandPass(plane, sigma);
   for (let y = 2; y < height - 2; y += 1) {
     for (let x = 2, i = y * width + 2; x < width - 2; x += 1, i += 1) {
       const gx = smooth[i + 1] - smooth[i - 1];
@@ -53,9 +63,9 @@ export function gradientField(
     }
   }
   const usable = usableGradients(plane);
-  const median = medianOf(strength, usable) + 1e-9;
+  const floor = floorFactor * medianOf(strength, usable) + 1e-9;
   for (let i = 0; i < re.length; i += 1) {
-    const scale = usable[i] ? 1 / (strength[i] + median) : 0;
+    const scale = usable[i] ? 1 / (strength[i] + floor) : 0;
     re[i] *= scale;
     im[i] *= scale;
   }
@@ -67,6 +77,13 @@ export function gradientField(
     im: gaussianBlur(im, width, height, fieldSigma),
     usable,
   };
+}
+
+function bandPass({ width, height, data }: MaskedPlane, sigma: number): Float32Array {
+  const smooth = gaussianBlur(data, width, height, sigma);
+  const ground = gaussianBlur(data, width, height, groundFactor * sigma);
+  for (let i = 0; i < smooth.length; i += 1) smooth[i] -= ground[i];
+  return smooth;
 }
 
 function usableGradients({ width, height, usable }: MaskedPlane): Uint8Array {

@@ -3,6 +3,7 @@
  * The stage that knows the plate and the capture turns them into sentences.
  */
 import type { RegistrationOutcome } from './estimate.ts';
+import { oppositeFrom } from './polarity.ts';
 import { gate } from './tile-check.ts';
 
 export type RegistrationCode =
@@ -39,11 +40,11 @@ export interface RecordedReadings {
 }
 
 /**
- * Share of agreeing tiles up to which agreement is chance. A tile of another plate has its
- * highest peak anywhere within 8 pixels, so by chance within 1.5 pixels in
- * pi * 1.5^2 / 17^2 = 2.4 % of all cases; four times that is not chance.
+ * Agreement that is chance. A tile of another plate has its highest peak anywhere within 8
+ * pixels, so within 1.5 pixels in pi * 1.5^2 / 17^2 = 2.4 % of all cases, taken twice here; and
+ * the eight parameters of a map can be chosen so that four tiles agree whatever they show.
  */
-const chanceShare = 0.1;
+const chance = { share: 0.05, tiles: 4 };
 
 export function judgeRegistration(
   outcome: RegistrationOutcome,
@@ -60,13 +61,14 @@ export function judgeRegistration(
       expected: gate.leastShare,
     });
   }
-  const tones = judgeTones(outcome.value.polarity, value.tones.medianCorrelation, readings);
+  const tones = judgeTones(value.polarity, value.tones.oppositeShare, readings);
   return tones ? [...found, tones] : found;
 }
 
 function judgeFailure(check: { tilesAgreed: number; tilesTried: number } | null) {
   const share = check && check.tilesTried > 0 ? check.tilesAgreed / check.tilesTried : 0;
-  const code = check && share <= chanceShare ? 'another-plate' : 'not-registered';
+  const most = check ? chance.tiles + chance.share * check.tilesTried : 0;
+  const code = check && check.tilesAgreed <= most ? 'another-plate' : 'not-registered';
   const quantity = 'share of tiles that agree';
   return { code, measured: share, quantity, expected: gate.leastShare } as const;
 }
@@ -78,8 +80,8 @@ function judgeTones(
 ): RegistrationJudgement | null {
   const clear = (reading: string) => reading === 'positive' || reading === 'negative';
   if (!clear(base) || !clear(moving)) return null;
-  const quantity = 'median correlation of tones';
-  const expected = base === moving ? 1 : -1;
+  const quantity = 'share of blocks with clearly opposite tones';
+  const expected = base === moving ? 0 : oppositeFrom;
   if (base !== moving && polarity === 'same') {
     return { code: 'readings-not-opposite', measured, quantity, expected };
   }

@@ -1,8 +1,11 @@
 /**
  * Do two aligned captures have the same tones or opposite ones?
  *
- * Asked block by block of band-passed log-luminance, since a plate may be positive in one corner
- * and negative in another; the correlation over the whole picture alone is too weak a witness.
+ * Asked block by block of band-passed log-luminance. Tarnish, dirt and uneven light darken a
+ * positive and a negative alike, so on a tarnished plate most blocks of a true pair correlate
+ * positively; but only opposite readings make blocks with clear edges correlate strongly
+ * *negatively*. The verdict counts those.
+ *
  * Meaningless for captures that do not lie on each other, so asked after the gate only.
  */
 import { gaussianBlur } from './gaussian-blur.ts';
@@ -12,24 +15,29 @@ export type Polarity = 'same' | 'opposite' | 'unclear';
 
 export interface PolarityMeasure {
   readonly polarity: Polarity;
-  /** Median over the blocks of the correlation of the two captures, -1 to 1. */
-  readonly medianCorrelation: number;
-  /** Share of the blocks with a negative correlation, 0 to 1. */
-  readonly negativeShare: number;
+  /** Share of the blocks whose tones are clearly opposite, 0 to 1; NaN without any block. */
+  readonly oppositeShare: number;
+  /** Share of the blocks whose tones are clearly the same, 0 to 1; NaN without any block. */
+  readonly sameShare: number;
   readonly blocks: number;
 }
 
-/** Longer side of the pictures looked at, at most, and side of a block, pixels. */
-export const polaritySide = 800;
-const block = 32;
-/** Band-pass: less the picture smoothed by this share of the longer side, itself by `fine` pixels. */
-const fine = 1.2;
-const coarseShare = 1 / 40;
-/** A verdict needs this median correlation and this share of blocks on its side. */
-const leastMedian = 0.3;
-const leastShare = 0.65;
-const leastBlocks = 8;
+/** Side of a block, pixels of the working copy, and the usable share that it needs. */
+const block = 64;
 const leastUsable = 0.4;
+/** Band-pass: smoothed by the first less smoothed by the second, pixels. */
+const fine = 1.2;
+const coarse = 3;
+/** Correlation from which the tones of a block are clear. */
+const clear = 0.5;
+/**
+ * Share of clearly opposite blocks from which a pair is opposite, and up to which it is the
+ * same, provided that enough blocks say so. Chosen on rendered pairs (no published source).
+ */
+export const oppositeFrom = 0.12;
+const sameUpTo = 0.03;
+const sameFrom = 0.3;
+const leastBlocks = 12;
 
 /** @param drawn The moving capture drawn in the frame of `base`. */
 export function measurePolarity(base: MaskedPlane, drawn: MaskedPlane): PolarityMeasure {
@@ -42,27 +50,22 @@ export function measurePolarity(base: MaskedPlane, drawn: MaskedPlane): Polarity
       if (r !== null) correlations.push(r);
     }
   }
-  correlations.sort((a, b) => a - b);
   const blocks = correlations.length;
-  if (blocks === 0) {
-    return { polarity: 'unclear', medianCorrelation: NaN, negativeShare: NaN, blocks };
-  }
-  const medianCorrelation = correlations[blocks >> 1];
-  const negativeShare = correlations.filter((r) => r < 0).length / blocks;
-  const polarity = verdict(medianCorrelation, negativeShare, blocks);
-  return { polarity, medianCorrelation, negativeShare, blocks };
+  const share = (test: (r: number) => boolean) => correlations.filter(test).length / blocks;
+  const oppositeShare = share((r) => r <= -clear);
+  const sameShare = share((r) => r >= clear);
+  return { polarity: verdict(oppositeShare, sameShare, blocks), oppositeShare, sameShare, blocks };
 }
 
-function verdict(median: number, negativeShare: number, blocks: number): Polarity {
-  if (blocks < leastBlocks || Math.abs(median) < leastMedian) return 'unclear';
-  if (median < 0) return negativeShare >= leastShare ? 'opposite' : 'unclear';
-  return 1 - negativeShare >= leastShare ? 'same' : 'unclear';
+function verdict(oppositeShare: number, sameShare: number, blocks: number): Polarity {
+  if (blocks < leastBlocks) return 'unclear';
+  if (oppositeShare >= oppositeFrom) return 'opposite';
+  return oppositeShare <= sameUpTo && sameShare >= sameFrom ? 'same' : 'unclear';
 }
 
 function bandPass(plane: MaskedPlane): Float32Array {
   const { width, height, data } = plane;
   const smooth = gaussianBlur(data, width, height, fine);
-  const coarse = Math.max(8, Math.max(width, height) * coarseShare);
   const ground = gaussianBlur(data, width, height, coarse);
   return smooth.map((v, i) => v - ground[i]);
 }

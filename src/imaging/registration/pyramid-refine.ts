@@ -10,16 +10,8 @@ import type { MaskedPlane } from './masked-plane.ts';
 import { warpPlane } from './warp-plane.ts';
 
 /** Smoothing before the gradient and of the field, pixels. */
-export interface Smoothing {
-  readonly sigma: number;
-  readonly fieldSigma: number;
-}
-
-/** For captures with detail down to the pixel. */
-export const fineSmoothing: Smoothing = { sigma: 1, fieldSigma: 1.5 };
-
-/** For soft or noisy ones, whose finest detail is noise. */
-export const softSmoothing: Smoothing = { sigma: 1.6, fieldSigma: 1.5 };
+const sigma = 1;
+const fieldSigma = 1.5;
 
 /** Steps at most, by place in the pyramid, and the movement in pixels that ends them. */
 const steps = { smallest: 12, between: 6, largest: 8 };
@@ -28,31 +20,32 @@ const settled = { between: 0.03, largest: 0.006 };
 /**
  * @param base Levels of the base, largest first; `moving` has as many.
  * @param start From base to moving in pixels of level `from`.
- * @param to The last level worked on, 0 for the largest.
- * @returns From base to moving in pixels of level `to`; null when a level has nothing to hold on to.
+ * @param free Perspective may be strong: eight parameters at every level and no prior.
+ * @returns From base to moving in pixels of the largest level; null when a level has nothing to hold on to.
  */
 export function refineThroughPyramid(
   base: readonly MaskedPlane[],
   moving: readonly MaskedPlane[],
   start: Homography,
   from: number,
-  to = 0,
+  free = false,
 ): Homography | null {
+  // No level is the smallest, the one that gets only four parameters, when all eight are wanted.
+  const smallest = free ? Infinity : base.length - 1;
   let map: Homography | null = start;
-  for (let level = from; level >= to && map; level -= 1) {
+  for (let level = from; level >= 0 && map; level -= 1) {
     if (level < from) map = rescale(map, 2);
-    map = refineAtLevel(base[level], moving[level], map, level, base.length - 1, fineSmoothing);
+    map = refineAtLevel(base[level], moving[level], map, level, smallest);
   }
   return map;
 }
 
-export function refineAtLevel(
+function refineAtLevel(
   base: MaskedPlane,
   moving: MaskedPlane,
   start: Homography,
   level: number,
   smallest: number,
-  { sigma, fieldSigma }: Smoothing,
 ): Homography | null {
   const still = gradientField(base, sigma, fieldSigma);
   const most = level === 0 ? steps.largest : level === smallest ? steps.smallest : steps.between;
@@ -61,8 +54,10 @@ export function refineAtLevel(
     const drawn = warpPlane(moving, map, base.width, base.height, level === 0 ? 'cubic' : 'linear');
     const field = gradientField(drawn, sigma, fieldSigma);
     // At full size the data speak for themselves: the prior would pull a true perspective flat.
-    const prior = level === 0 && k > 0 ? null : map;
-    const step = gaussNewtonStep(still, field, freedomAt(level, smallest, k), prior);
+    const free = smallest === Infinity;
+    const prior = free || (level === 0 && k > 0) ? null : map;
+    const freedom = free ? 8 : freedomAt(level, smallest, k);
+    const step = gaussNewtonStep(still, field, freedom, prior);
     if (!step) return null;
     const next = normalise(compose(map, invert(step)));
     if (!next.every(Number.isFinite)) return null;

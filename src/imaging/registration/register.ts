@@ -6,7 +6,7 @@
  *
  * 1. `first-guess.ts`: lay, rotation, size and shift by phase correlation of small pictures;
  * 2. `pyramid-refine.ts`: Gauss-Newton on the double-angle gradient field (the fast method);
- * 3. `full-resolution.ts`: windows of the full-size captures, where those are larger;
+ * 3. `tile-refine.ts`: many small tiles correct it, at full size where that is larger;
  * 4. `tile-check.ts`: the gate. Only what passes it is an alignment;
  * 5. `weak-pair.ts`: what fails is tried again by the agreement of many tiles, and checked again.
  *
@@ -17,13 +17,13 @@ import type { Plane16 } from '../plane.ts';
 import { homographyFromPoints, type ControlPoint } from './control-points.ts';
 import type { Method, RegistrationOutcome } from './estimate.ts';
 import { completeSearch, quickSearch, sharpenGuess, weakStarts } from './first-guess.ts';
-import { refineAtFullResolution } from './full-resolution.ts';
 import { invert, rescale } from './homography.ts';
 import { layOf } from './lay.ts';
-import { measurePolarity, polaritySide, type PolarityMeasure } from './polarity.ts';
-import { refineAtLevel, refineThroughPyramid, softSmoothing } from './pyramid-refine.ts';
+import { measurePolarity, type PolarityMeasure } from './polarity.ts';
+import { refineThroughPyramid } from './pyramid-refine.ts';
 import { residualMap } from './residual-map.ts';
-import { checkPair, gate, passes, type TileCheck } from './tile-check.ts';
+import { checkFull, checkWorking, gate, passes, type TileCheck } from './tile-check.ts';
+import { refineOnFull, refineOnWorking } from './tile-refine.ts';
 import { warpPlane } from './warp-plane.ts';
 import { gatherAtFullSize, gatherAtHalfSize, type WeakResult } from './weak-pair.ts';
 import {
@@ -45,8 +45,11 @@ export interface RegisterOptions {
 /** A shorter side than this has too few tiles for the gate, pixels. */
 const leastSide = 320;
 
-/** From this predicted corner deviation on, base pixels, captures count as noisy. */
-const noisyDeviation = 0.06;
+/** Starts with less than this share of the best one's votes at half size are dropped. */
+const stillInTheRace = 0.7;
+
+/** A search whose best peak is lower, in standard deviations, has found nothing to start from. */
+const leastPeak = 4;
 
 interface Attempt {
   readonly pair: WorkingPair;
@@ -76,15 +79,13 @@ export function register(
       return { ok: false, reason, check: null };
     }
   }
-  const attempts = options.controlPoints
-    ? fromControlPoints(base, moving, options.controlPoints)
-    : sizeRatios(base, moving).map((ratio) => attemptAt(base, moving, ratio));
-  if (!attempts) {
+  const start = options.controlPoints ? homographyFromPoints(options.controlPoints) : null;
+  if (options.controlPoints && !start) {
     const reason =
       'The control points do not fix a map: at least four are needed, no three of them on a line.';
     return { ok: false, reason, check: null };
   }
-  const best = attempts.reduce(better);
+  const best = start ? fromControlPoints(base, moving, start) : search(base, moving);
   if (!best || !passes(best.check)) return failure(best);
   return { ok: true, value: describe(best, base, options.pixelsPerMillimetre ?? null) };
 }
@@ -101,31 +102,36 @@ function sizeRatios(base: Plane16, moving: Plane16): readonly number[] {
   return sameShape && otherSize ? [Math.sqrt(across * down), 1] : [1];
 }
 
+function search(base: Plane16, moving: Plane16): Attempt | null {
+  let best: Attempt | null = null;
+  for (const ratio of sizeRatios(base, moving)) {
+    best = better(best, attemptAt(base, moving, ratio));
+    if (best && passes(best.check)) break;
+  }
+  return best;
+}
+
 function attemptAt(base: Plane16, moving: Plane16, ratio: number): Attempt | null {
   const pair = prepareWorkingPair(base, moving, ratio);
   const quick = quickSearch(pair);
   const guess = sharpenGuess(pair, quick);
   const fast = fastAttempt(pair, guess.toMoving, pair.base.levels.length - 1, 'fast');
   if (fast && passes(fast.check)) return fast;
-  const weak = weakAttempt(pair, weakStarts(pair, completeSearch(pair)), 'weak');
-  return better(fast, weak);
+  const complete = completeSearch(pair);
+  if (complete[0].z < leastPeak) return fast;
+  return better(fast, weakAttempt(pair, weakStarts(pair, complete), 'weak'));
 }
 
-function fromControlPoints(
-  base: Plane16,
-  moving: Plane16,
-  points: readonly ControlPoint[],
-): readonly (Attempt | null)[] | null {
-  const start = homographyFromPoints(points);
-  if (!start) return null;
+/** @param start From base to moving, pixels of the files. */
+function fromControlPoints(base: Plane16, moving: Plane16, start: Homography): Attempt | null {
   // The points tell the ratio of sizes themselves.
   const ratio = Math.sqrt(Math.abs(start[0] * start[4] - start[1] * start[3]));
   const pair = prepareWorkingPair(base, moving, Math.abs(ratio - 1) > 0.05 ? ratio : 1);
   const working = toWorking(fromFiles(start, pair), pair);
-  const level = Math.min(2, pair.base.levels.length - 1);
+  const level = Math.min(1, pair.base.levels.length - 1);
   const fast = fastAttempt(pair, rescale(working, 1 / 2 ** level), level, 'control points');
-  if (fast && passes(fast.check)) return [fast];
-  return [fast, weakAttempt(pair, [working], 'control points')];
+  if (fast && passes(fast.check)) return fast;
+  return better(fast, weakAttempt(pair, [working], 'control points'));
 }
 
 /** @param start From base to moving, pixels of the working copies at `level`. */
@@ -135,7 +141,13 @@ function fastAttempt(
   level: number,
   method: Method,
 ): Attempt | null {
-  const refined = refineThroughPyramid(pair.base.levels, pair.moving.levels, start, level);
+  const refined = refineThroughPyramid(
+    pair.base.levels,
+    pair.moving.levels,
+    start,
+    level,
+    method === 'control points',
+  );
   return refined && finish(pair, refined, method);
 }
 
@@ -151,32 +163,22 @@ function weakAttempt(
     .sort((a, b) => b.votes - a.votes);
   let best: WeakResult | null = null;
   for (const result of gathered) {
+    if (result.votes < stillInTheRace * gathered[0].votes) break;
     const full = gatherAtFullSize(pair, result);
     if (full && (!best || full.votes > best.votes)) best = full;
   }
   return best && finish(pair, best.toMoving, method);
 }
 
+/** The last digits and the gate, at full size where that is larger and has the detail. */
 function finish(pair: WorkingPair, working: Homography, method: Method): Attempt {
-  let toMoving = toCommon(working, pair);
-  if (pair.factor > 1) toMoving = refineAtFullResolution(pair, toMoving);
-  const attempt = { pair, toMoving, check: checkPair(pair, toMoving), method };
-  return attempt.check.cornerDeviation > noisyDeviation ? soften(attempt) : attempt;
-}
-
-/** Noisy captures fit better when smoothed more; kept only where the tiles do not object. */
-function soften(attempt: Attempt): Attempt {
-  const { pair, check } = attempt;
-  if (pair.factor > 1) return attempt;
-  const { levels } = pair.base;
-  const last = levels.length - 1;
-  const [base, moving] = [levels[0], pair.moving.levels[0]];
-  const toMoving = refineAtLevel(base, moving, attempt.toMoving, 0, last, softSmoothing);
-  if (!toMoving) return attempt;
-  const again = checkPair(pair, toMoving);
-  const asGood =
-    again.agreed >= 0.97 * check.agreed && again.cornerDeviation <= 1.05 * check.cornerDeviation;
-  return asGood ? { ...attempt, toMoving, check: again } : attempt;
+  if (pair.factor > 1) {
+    const toMoving = refineOnFull(pair, toCommon(working, pair));
+    const check = checkFull(pair, toMoving);
+    if (passes(check)) return { pair, toMoving, check, method };
+  }
+  const refined = refineOnWorking(pair, working);
+  return { pair, toMoving: toCommon(refined, pair), check: checkWorking(pair, refined), method };
 }
 
 function better(a: Attempt | null, b: Attempt | null): Attempt | null {
@@ -211,12 +213,10 @@ function describe(
 }
 
 function comparedTones(pair: WorkingPair, toMoving: Homography): PolarityMeasure {
-  const { levels } = pair.base;
-  const small = levels.findIndex((l) => Math.max(l.width, l.height) <= polaritySide);
-  const map = rescale(toWorking(toMoving, pair), 1 / 2 ** small);
-  const { width, height } = levels[small];
-  const drawn = warpPlane(pair.moving.levels[small], map, width, height, 'linear');
-  return measurePolarity(levels[small], drawn);
+  const still = pair.base.levels[0];
+  const map = toWorking(toMoving, pair);
+  const drawn = warpPlane(pair.moving.levels[0], map, still.width, still.height, 'linear');
+  return measurePolarity(still, drawn);
 }
 
 function failure(best: Attempt | null): RegistrationOutcome {

@@ -4,15 +4,10 @@
  * make a quarter of all tiles find their highest peak at no displacement.
  */
 import type { Homography } from '../conventions.ts';
-import { fullWindow } from './full-window.ts';
-import { windowPlaces } from './full-resolution.ts';
-import { gradientField, type GradientField } from './gradient-field.ts';
 import { solveInPlace } from './linear-system.ts';
-import type { MaskedPlane } from './masked-plane.ts';
-import { createCorrelator } from './phase-correlation.ts';
-import { tilePeaks, tileShifts, type Tile } from './tile-shifts.ts';
-import { warpPlane } from './warp-plane.ts';
-import { toWorking, type WorkingPair } from './working-pair.ts';
+import { fullTiles, workingTiles } from './pair-tiles.ts';
+import type { Tile } from './tile-shifts.ts';
+import type { WorkingPair } from './working-pair.ts';
 
 /** What one tile found, in pixels of the base file. */
 export interface CheckedTile {
@@ -49,16 +44,10 @@ export const agreement = 1.5;
 
 /** Side of a tile, distance between tiles and largest displacement, pixels. */
 const side = 128;
-const step = 96;
+const usualStep = 96;
 const reach = 8;
-/** Tiles at most along the longer and shorter side when read from the full-size captures. */
-const most = { along: 14, across: 10 };
-
-/** Two smoothings before the gradient, and that of the field, pixels. */
-export const tileSigmas = [1, 2.2] as const;
-export const tileFieldSigma = 0.7;
-/** Low-pass of the tile correlation, cycles per pixel. */
-export const tileLowPass = 0.16;
+/** Distances between tiles along the shorter side of a small capture, where they overlap more. */
+const leastSteps = 4;
 
 export function passes(check: TileCheck): boolean {
   return (
@@ -71,53 +60,24 @@ export function passes(check: TileCheck): boolean {
 /** Check a map between working copies on the working copies. */
 export function checkWorking(pair: WorkingPair, toMoving: Homography): TileCheck {
   const base = pair.base.levels[0];
-  const drawn = warpPlane(pair.moving.levels[0], toMoving, base.width, base.height, 'cubic');
-  const correlator = createCorrelator(side, tileLowPass);
-  const settings = { step, reach, peaks: 1 };
-  const tiles = tileShifts(tileFields(base), tileFields(drawn), correlator, settings);
-  return summarise(tiles, base, pair.factor * pair.base.pitch);
+  const shorter = Math.min(base.width, base.height);
+  const step = Math.min(usualStep, (shorter - side) / leastSteps);
+  const tiles = workingTiles(pair, toMoving, { side, step, reach, peaks: 1 });
+  // Tiles that overlap more than usual say the same more often, not more precisely.
+  return summarise(tiles, base, pair.factor * pair.base.pitch, usualStep / step);
 }
 
 /** Check a map between common pixels on windows of the full-size captures. */
 export function checkFull(pair: WorkingPair, toMoving: Homography): TileCheck {
   const { plane, pitch } = pair.base;
-  const correlator = createCorrelator(side, tileLowPass);
-  const tiles: Tile[] = [];
-  for (const [x, y] of windowPlaces(plane.width, plane.height, side, most)) {
-    // Smoothing needs neighbours: the fields are made with a margin.
-    const margin = 10;
-    const length = side + 2 * margin;
-    const window = fullWindow(pair, toMoving, x - margin, y - margin, length, length);
-    if (!window) continue;
-    const still = tileFields(window.still);
-    const drawn = tileFields(window.drawn);
-    const peaks = tilePeaks(still, drawn, correlator, margin, margin, { reach, peaks: 1 });
-    if (peaks) tiles.push({ x: x + (side - 1) / 2, y: y + (side - 1) / 2, peaks });
-  }
-  return summarise(tiles, plane, pitch);
-}
-
-/** The better of a check at full size and one on the working copies. */
-export function checkPair(pair: WorkingPair, toMoving: Homography): TileCheck {
-  if (pair.factor === 1) return checkWorking(pair, toMoving);
-  const full = checkFull(pair, toMoving);
-  if (passes(full)) return full;
-  // Soft captures have no detail at full size, yet may be aligned well enough without it.
-  const working = checkWorking(pair, toWorking(toMoving, pair));
-  return passes(working) || working.agreed * full.tried > full.agreed * working.tried
-    ? working
-    : full;
-}
-
-/** Fields of a plane at the smoothings of the tile stages. */
-export function tileFields(plane: MaskedPlane): readonly GradientField[] {
-  return tileSigmas.map((sigma) => gradientField(plane, sigma, tileFieldSigma));
+  return summarise(fullTiles(pair, toMoving, { side, reach, peaks: 1 }), plane, pitch, 1);
 }
 
 function summarise(
   tiles: readonly Tile[],
   frame: { readonly width: number; readonly height: number },
   pitch: number,
+  overlap: number,
 ): TileCheck {
   const quadrants = [0, 0, 0, 0];
   const agreeing: CheckedTile[] = [];
@@ -132,7 +92,7 @@ function summarise(
     tried: tiles.length,
     agreed: agreeing.length,
     leastPerQuadrant: Math.min(...quadrants),
-    cornerDeviation: pitch * cornerDeviation(agreeing, frame.width, frame.height),
+    cornerDeviation: pitch * overlap * cornerDeviation(agreeing, frame.width, frame.height),
     tiles: agreeing.map((t) => ({
       x: pitch * t.x + shift,
       y: pitch * t.y + shift,

@@ -1,8 +1,20 @@
 /**
  * Shifts of many small windows, each by phase correlation: the raw evidence for fits and checks.
  */
-import type { GradientField } from './gradient-field.ts';
+import { gradientField, type GradientField } from './gradient-field.ts';
+import type { MaskedPlane } from './masked-plane.ts';
 import { localPeaks, type Correlator, type Peak } from './phase-correlation.ts';
+
+/** Two smoothings before the gradient, and that of the field, pixels. */
+export const tileSigmas = [1, 2.2] as const;
+const tileFieldSigma = 0.7;
+/** Low-pass of the tile correlation, cycles per pixel. */
+export const tileLowPass = 0.16;
+
+/** Fields of a plane at the smoothings of the tile stages. */
+export function tileFields(plane: MaskedPlane): readonly GradientField[] {
+  return tileSigmas.map((sigma) => gradientField(plane, sigma, tileFieldSigma));
+}
 
 export interface Tile {
   /** Centre of the tile in the base, pixels. */

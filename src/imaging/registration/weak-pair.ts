@@ -6,12 +6,9 @@
 import type { Homography } from '../conventions.ts';
 import { compose, normalise, rescale } from './homography.ts';
 import type { Freedom } from './gauss-newton-step.ts';
-import { createCorrelator } from './phase-correlation.ts';
-import { tileFields, tileLowPass } from './tile-check.ts';
-import { tileConsensus, type Displacement } from './tile-consensus.ts';
+import { workingTiles } from './pair-tiles.ts';
+import { tileConsensus } from './tile-consensus.ts';
 import { fitTiles } from './tile-fit.ts';
-import { tileShifts } from './tile-shifts.ts';
-import { warpPlane } from './warp-plane.ts';
 import type { WorkingPair } from './working-pair.ts';
 
 interface Round {
@@ -24,23 +21,20 @@ interface Round {
   /** Distance at which a tile stops to agree, pixels of that level. */
   readonly tolerance: number;
   readonly freedom: Freedom;
-  /** Whether tiles vote first, or are expected near no displacement. */
-  readonly vote: boolean;
 }
 
 const atHalfSize: readonly Round[] = [
-  { level: 1, side: 128, step: 64, reach: 18, tolerance: 3, freedom: 4, vote: true },
-  { level: 1, side: 128, step: 64, reach: 8, tolerance: 2.5, freedom: 6, vote: true },
+  { level: 1, side: 128, step: 64, reach: 18, tolerance: 3, freedom: 4 },
+  { level: 1, side: 128, step: 64, reach: 8, tolerance: 2.5, freedom: 6 },
 ];
 const atFullSize: readonly Round[] = [
-  { level: 0, side: 256, step: 128, reach: 8, tolerance: 2.5, freedom: 8, vote: true },
-  { level: 0, side: 128, step: 80, reach: 4, tolerance: 2, freedom: 8, vote: false },
+  { level: 0, side: 256, step: 128, reach: 8, tolerance: 2.5, freedom: 8 },
 ];
 
 export interface WeakResult {
   /** From base to moving, pixels of the working copies. */
   readonly toMoving: Homography;
-  /** Votes of the last round that had any. */
+  /** Votes of the last round. */
   readonly votes: number;
 }
 
@@ -52,7 +46,7 @@ export function gatherAtHalfSize(pair: WorkingPair, start: Homography): WeakResu
   return runRounds(pair, { toMoving: start, votes: 0 }, atHalfSize);
 }
 
-/** The two rounds at the full size of the working copies. */
+/** The round at the full size of the working copies. */
 export function gatherAtFullSize(pair: WorkingPair, start: WeakResult): WeakResult | null {
   return runRounds(pair, start, atFullSize);
 }
@@ -73,27 +67,22 @@ function runRounds(
 
 function runRound(pair: WorkingPair, start: WeakResult, round: Round): WeakResult | null {
   const base = pair.base.levels[round.level];
-  const moving = pair.moving.levels[round.level];
   const map = rescale(start.toMoving, 1 / 2 ** round.level);
-  const drawn = warpPlane(
-    moving,
-    map,
-    base.width,
-    base.height,
-    round.level === 0 ? 'cubic' : 'linear',
-  );
-  const correlator = createCorrelator(round.side, tileLowPass);
-  const tiles = tileShifts(tileFields(base), tileFields(drawn), correlator, { ...round, peaks });
-  let expected: Displacement = () => [0, 0];
-  let votes = start.votes;
-  if (round.vote) {
-    const consensus = tileConsensus(tiles, base.width, base.height, round.tolerance);
-    if (!consensus) return null;
-    expected = consensus.displacement;
-    votes = consensus.votes;
-  }
+  const tiles = workingTiles(pair, map, { ...round, peaks }, round.level);
+  const consensus = tileConsensus(tiles, base.width, base.height, round.tolerance);
+  if (!consensus) return null;
   const { width, height } = base;
-  const step = fitTiles(tiles, expected, round.tolerance * 1.5, width, height, round.freedom);
+  const step = fitTiles(
+    tiles,
+    consensus.displacement,
+    round.tolerance * 1.5,
+    width,
+    height,
+    round.freedom,
+  );
   if (!step) return null;
-  return { toMoving: rescale(normalise(compose(map, step)), 2 ** round.level), votes };
+  return {
+    toMoving: rescale(normalise(compose(map, step)), 2 ** round.level),
+    votes: consensus.votes,
+  };
 }

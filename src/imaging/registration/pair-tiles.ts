@@ -1,0 +1,80 @@
+/**
+ * Tiles of a pair under a given map: all over the working copies, or spread over the full-size
+ * captures.
+ */
+import type { Homography } from '../conventions.ts';
+import { fullWindow } from './full-window.ts';
+import { createCorrelator } from './phase-correlation.ts';
+import {
+  tileFields,
+  tileLowPass,
+  tilePeaks,
+  tilePlaces,
+  tileShifts,
+  type Tile,
+  type TileSettings,
+} from './tile-shifts.ts';
+import { warpPlane } from './warp-plane.ts';
+import type { WorkingPair } from './working-pair.ts';
+
+/** Tiles of the full-size captures at most, along the longer and the shorter side. */
+const most = { along: 14, across: 10 };
+/** Samples around a full-size tile that the smoothing of its fields needs, pixels. */
+const margin = 14;
+
+interface Side {
+  /** Side of a tile, pixels, a power of two. */
+  readonly side: number;
+}
+
+/** @param toMoving From base to moving, pixels of the working copies at `level`. */
+export function workingTiles(
+  pair: WorkingPair,
+  toMoving: Homography,
+  settings: TileSettings & Side,
+  level = 0,
+): readonly Tile[] {
+  const base = pair.base.levels[level];
+  const interpolation = level === 0 ? 'cubic' : 'linear';
+  const moving = pair.moving.levels[level];
+  const drawn = warpPlane(moving, toMoving, base.width, base.height, interpolation);
+  const correlator = createCorrelator(settings.side, tileLowPass);
+  return tileShifts(tileFields(base), tileFields(drawn), correlator, settings);
+}
+
+/** @param toMoving From base to moving, common pixels. */
+export function fullTiles(
+  pair: WorkingPair,
+  toMoving: Homography,
+  settings: Omit<TileSettings, 'step'> & Side,
+): readonly Tile[] {
+  const { width, height } = pair.base.plane;
+  const { side } = settings;
+  const length = side + 2 * margin;
+  const correlator = createCorrelator(side, tileLowPass);
+  const tiles: Tile[] = [];
+  for (const [x, y] of windowPlaces(width, height, side)) {
+    const window = fullWindow(pair, toMoving, x - margin, y - margin, length, length);
+    if (!window) continue;
+    const [still, drawn] = [tileFields(window.still), tileFields(window.drawn)];
+    const peaks = tilePeaks(still, drawn, correlator, margin, margin, settings);
+    if (peaks) tiles.push({ x: x + (side - 1) / 2, y: y + (side - 1) / 2, peaks });
+  }
+  return tiles;
+}
+
+/** Top-left corners of windows spread evenly over a picture. */
+function windowPlaces(
+  width: number,
+  height: number,
+  side: number,
+): readonly (readonly [x: number, y: number])[] {
+  const wide = width >= height;
+  const xs = places(width, side, wide ? most.along : most.across);
+  const ys = places(height, side, wide ? most.across : most.along);
+  return ys.flatMap((y) => xs.map((x) => [x, y] as const));
+}
+
+function places(extent: number, side: number, limit: number): readonly number[] {
+  return tilePlaces(extent, side, Math.max(side * 0.75, (extent - side) / (limit - 1)));
+}

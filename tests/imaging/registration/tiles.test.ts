@@ -1,0 +1,95 @@
+import { describe, expect, test } from 'vitest';
+import { project } from '../../../src/imaging/conventions.ts';
+import { residualMap } from '../../../src/imaging/registration/residual-map.ts';
+import { cornerDeviation, passes } from '../../../src/imaging/registration/tile-check.ts';
+import { tileConsensus } from '../../../src/imaging/registration/tile-consensus.ts';
+import { fitIncrement, fitTiles, freely } from '../../../src/imaging/registration/tile-fit.ts';
+import type { Tile } from '../../../src/imaging/registration/tile-shifts.ts';
+import { seeded } from './pairs.ts';
+
+const [width, height] = [1200, 900];
+
+/** A grid of tiles displaced by a small turn and shift; every third one shows only false peaks. */
+function turnedTiles(random: () => number): readonly Tile[] {
+  const tiles: Tile[] = [];
+  for (let y = 64; y < height; y += 100) {
+    for (let x = 64; x < width; x += 100) {
+      const dx = 2.5 - 0.004 * (y - 449.5);
+      const dy = -1.5 + 0.004 * (x - 599.5);
+      const wrong = { dx: 16 * random() - 8, dy: 16 * random() - 8, z: 4 + 2 * random() };
+      const right = { dx: dx + 0.1 * (random() - 0.5), dy: dy + 0.1 * (random() - 0.5), z: 5 };
+      tiles.push({ x, y, peaks: tiles.length % 3 ? [wrong, right] : [wrong] });
+    }
+  }
+  return tiles;
+}
+
+describe('tiles that agree', () => {
+  test('find a turn of 0.004 rad among as many false peaks, within 0.1 px', () => {
+    const tiles = turnedTiles(seeded(5));
+    const consensus = tileConsensus(tiles, width, height, 3);
+    const map = consensus && fitTiles(tiles, consensus.displacement, 4.5, width, height, 4);
+    expect(map).not.toBeNull();
+    for (const [x, y] of [
+      [0, 0],
+      [1199, 899],
+    ]) {
+      const [px, py] = project(map ?? [1, 0, 0, 0, 1, 0, 0, 0, 1], x, y);
+      expect(px - x).toBeCloseTo(2.5 - 0.004 * (y - 449.5), 1);
+      expect(py - y).toBeCloseTo(-1.5 + 0.004 * (x - 599.5), 1);
+    }
+  });
+
+  test('give back the homography that moved them', () => {
+    const truth = [1.001, 0.002, 1.5, -0.001, 0.999, -0.7, 8e-7, -5e-7, 1] as const;
+    const points = turnedTiles(seeded(6)).map(({ x, y }) => {
+      const [px, py] = project(truth, x, y);
+      return { x, y, dx: px - x, dy: py - y, weight: 1 };
+    });
+    const map = fitIncrement(points, width, height, freely);
+    const [px, py] = project(map ?? truth, 1199, 0);
+    const [tx, ty] = project(truth, 1199, 0);
+    expect(map).not.toBeNull();
+    // The fit is linear in the displacement: a few thousandths of a pixel at 3 px of it.
+    expect(Math.hypot(px - tx, py - ty)).toBeLessThan(0.01);
+  });
+});
+
+describe('predicted corner deviation', () => {
+  test('is what the closed form gives for a square grid', () => {
+    // Straight-line regression: the variance of a prediction at (u, v) is
+    // s^2 (1/n + u^2 / sum u^2 + v^2 / sum v^2) for a centred grid (Draper and Smith, section 3.1).
+    const tiles = [-300, -100, 100, 300].flatMap((y) =>
+      [-300, -100, 100, 300].map((x) => ({ x: x + 499.5, y: y + 499.5, dx: 0.3, dy: 0.4 })),
+    );
+    const sumOfSquares = 4 * 2 * (300 ** 2 + 100 ** 2);
+    const expected = 0.5 * Math.sqrt(1 / 16 + (2 * 500 ** 2) / sumOfSquares);
+    expect(cornerDeviation(tiles, 1000, 1000)).toBeCloseTo(expected, 5);
+  });
+
+  test('is not given for three tiles', () => {
+    const tile = { x: 0, y: 0, dx: 0, dy: 0 };
+    expect(cornerDeviation([tile, tile, tile], 100, 100)).toBe(Infinity);
+  });
+});
+
+describe('gate', () => {
+  const good = { tried: 100, agreed: 25, leastPerQuadrant: 3, cornerDeviation: 0.3, tiles: [] };
+  test('passes at its limits and closes on every side of them', () => {
+    expect(passes(good)).toBe(true);
+    expect(passes({ ...good, agreed: 24 })).toBe(false);
+    expect(passes({ ...good, leastPerQuadrant: 2 })).toBe(false);
+    expect(passes({ ...good, cornerDeviation: 0.301 })).toBe(false);
+  });
+});
+
+describe('residual map', () => {
+  test('gives the median length by region and null where no tile was', () => {
+    const tiles = [0.1, 0.5, 0.2].map((dx) => ({ x: 100, y: 100, dx, dy: 0 }));
+    const map = residualMap(tiles, { width: 6000, height: 4000 });
+    expect([map.columns, map.rows]).toEqual([6, 4]);
+    expect(map.pixels).toHaveLength(24);
+    expect(map.pixels[0]).toBe(0.2);
+    expect(map.pixels.slice(1).every((v) => v === null)).toBe(true);
+  });
+});
