@@ -247,7 +247,6 @@ describe('light through the levels, in the finished JPEGs', () => {
 
   test('keeps the mean of a plate within 0.3 %, where an encoded-space pyramid does not', async () => {
     const { ours, plain } = await errors('plate');
-    console.log(ours, plain);
     expect(Math.max(...ours.map(Math.abs))).toBeLessThanOrEqual(0.003);
     expect(Math.max(...plain.slice(1).map(Math.abs))).toBeGreaterThan(0.003);
   });
