@@ -14,8 +14,7 @@ beforeEach(async () => {
 });
 afterEach(() => rm(folder, { recursive: true, force: true }));
 
-const refuse = (code: string) => () =>
-  Promise.reject(Object.assign(new Error(code), { code }));
+const refuse = (code: string) => () => Promise.reject(Object.assign(new Error(code), { code }));
 
 describe('linkOrCopy', () => {
   test('shares the bytes on one file system', async () => {
