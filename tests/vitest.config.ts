@@ -13,6 +13,8 @@ export default defineConfig({
     root,
     // Pictures and native code: separate processes, so that one crash is one failure.
     pool: 'forks',
+    // Left to itself, Vitest leaves one of two cores idle.
+    maxWorkers: 2,
     projects: [
       {
         test: {
