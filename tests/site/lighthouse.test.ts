@@ -1,7 +1,6 @@
 /**
- * The plate's page as Lighthouse measures it on a telephone with its own simulated network:
- * performance at least 95, the rest 100. Performance depends on what else the machine is doing,
- * and can only be measured too low by that: the best of up to three runs counts.
+ * The plate's page as Lighthouse sees it: accessibility, best practices and search at 100. Its
+ * performance score is a time, and belongs to `npm run bench -- publish`.
  */
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -31,25 +30,17 @@ afterAll(() => {
   rmSync(profile, { recursive: true, force: true, maxRetries: 5 });
 });
 
-const asked = 95;
-const most = 3;
+const wholly = ['accessibility', 'best-practices', 'seo'];
 
-test('a plate’s page: performance at least 95, the rest 100', { timeout: 240_000 }, async () => {
-  let best = 0;
-  let short = '';
-  for (let run = 0; run < most && best < asked; run++) {
-    const { categories, audits } = await measure();
-    const score = (name: string) => Math.round((categories[name].score ?? 0) * 100);
-    short = Object.values(audits)
-      .filter((audit) => audit.score !== null && audit.score < 1)
-      .map(({ id, displayValue }) => `${id} ${displayValue ?? ''}`)
-      .join('; ');
-    expect(score('accessibility'), short).toBe(100);
-    expect(score('best-practices'), short).toBe(100);
-    expect(score('seo'), short).toBe(100);
-    best = Math.max(best, score('performance'));
+test('a plate’s page is at 100 but for its speed', { timeout: 240_000 }, async () => {
+  const { categories, audits } = await measure();
+  const short = Object.values(audits)
+    .filter((audit) => audit.score !== null && audit.score < 1)
+    .map(({ id, displayValue }) => `${id} ${displayValue ?? ''}`)
+    .join('; ');
+  for (const name of wholly) {
+    expect(Math.round((categories[name].score ?? 0) * 100), `${name}: ${short}`).toBe(100);
   }
-  expect(best, short).toBeGreaterThanOrEqual(asked);
 });
 
 async function measure() {
@@ -57,7 +48,7 @@ async function measure() {
     port: chrome.port,
     output: 'json',
     logLevel: 'error',
-    onlyCategories: ['performance', 'accessibility', 'best-practices', 'seo'],
+    onlyCategories: wholly,
   });
   expect(run?.lhr.runtimeError).toBeUndefined();
   return run!.lhr;
