@@ -1,12 +1,14 @@
 /**
  * A static host as museums have them: folders answer with their index.html, a folder without
- * its slash is redirected, everything else is a file or the 404 page. Nothing is rewritten.
+ * its slash is redirected, everything else is a file or the 404 page. Text is compressed where
+ * the browser takes it. Nothing is rewritten.
  */
 import { createReadStream } from 'node:fs';
 import { readFile, stat } from 'node:fs/promises';
-import { createServer } from 'node:http';
+import { createServer, type IncomingMessage } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { extname, join, normalize } from 'node:path';
+import { createGzip } from 'node:zlib';
 
 const types: Readonly<Record<string, string>> = {
   '.html': 'text/html; charset=utf-8',
@@ -34,8 +36,10 @@ export interface StaticServer {
 export async function serveStatic(root: string, base = '/'): Promise<StaticServer> {
   const server = createServer((request, response) => {
     void answer(root, base, request.url ?? '/').then(({ status, headers, file }) => {
-      response.writeHead(status, headers);
+      const packed = file !== null && compressible.test(file) && takesGzip(request);
+      response.writeHead(status, packed ? { ...headers, 'content-encoding': 'gzip' } : headers);
       if (file === null) response.end();
+      else if (packed) createReadStream(file).pipe(createGzip()).pipe(response);
       else createReadStream(file).pipe(response);
     });
   });
@@ -51,6 +55,12 @@ export async function serveStatic(root: string, base = '/'): Promise<StaticServe
         });
       }),
   };
+}
+
+const compressible = /\.(html|js|css|json|jsonld|svg|xml|txt)$/;
+
+function takesGzip(request: IncomingMessage): boolean {
+  return /\bgzip\b/.test(String(request.headers['accept-encoding']));
 }
 
 interface Answer {
