@@ -6,9 +6,9 @@
  * - CIPA DC-008-2019 (Exif 2.32): tags by name; DateTimeOriginal is local time as text.
  */
 import ExifReader from 'exifreader';
-import { type CameraExif } from '../records/result.ts';
+import type { CameraExif } from '../records/result.ts';
 import { openBytes } from './byte-reader.ts';
-import { type CaptureHead } from './capture-head.ts';
+import type { CaptureHead } from './capture-head.ts';
 import { packDirectories } from './tiff-pack.ts';
 import { readSubDirectory } from './tiff-directory.ts';
 

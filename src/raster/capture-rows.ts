@@ -15,7 +15,7 @@ import { defaultPixelLimit, readHead, type CaptureHead } from './capture-head.ts
 import { CaptureFault, damaged } from './capture-fault.ts';
 import { sharp } from './libvips.ts';
 import { readMatrixProfile, type MatrixProfile } from './matrix-profile.ts';
-import { type RowBatch, type RowSource } from './row-source.ts';
+import type { RowBatch, RowSource } from './row-source.ts';
 import { decodeToScratch, type Scratch } from './scratch-rows.ts';
 import { plainTiffRows, type TiffLayout } from './tiff-rows.ts';
 

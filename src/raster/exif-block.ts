@@ -4,9 +4,9 @@
  * References
  * - CIPA DC-008-2019 (Exif 2.32), clauses 4.6.4 to 4.6.6: tags, types and number forms.
  */
-import { type CameraExif } from '../records/result.ts';
+import type { CameraExif } from '../records/result.ts';
 import { packTiff } from './tiff-pack.ts';
-import { type TiffEntry } from './tiff-directory.ts';
+import type { TiffEntry } from './tiff-directory.ts';
 
 type Entries = Map<number, TiffEntry>;
 

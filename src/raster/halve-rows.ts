@@ -9,7 +9,7 @@
  * Sizes are rounded up, so the last column and row of a level may stand for fewer source pixels
  * than the others. They are weighted by that number: equal weights would let an edge count double.
  */
-import { type LevelShape, type PictureSize } from './pyramid-geometry.ts';
+import type { LevelShape, PictureSize } from './pyramid-geometry.ts';
 
 /** Takes one row of codes, which starts at `at`. */
 export type TakeCodes = (codes: Uint8Array | Uint16Array, at: number) => void;

@@ -8,7 +8,7 @@
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { sharp } from './libvips.ts';
-import { type PictureSink } from './picture-sink.ts';
+import type { PictureSink } from './picture-sink.ts';
 
 export interface JpegOptions {
   readonly channels: 1 | 3;

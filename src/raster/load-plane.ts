@@ -2,9 +2,9 @@
  * Captures as planes of linear light: whole, or shrunk by exact area means for work that needs
  * an overview.
  */
-import { type Plane16 } from '../imaging/plane.ts';
+import type { Plane16 } from '../imaging/plane.ts';
 import { openRows, type OpenOptions } from './capture-rows.ts';
-import { type RowSource } from './row-source.ts';
+import type { RowSource } from './row-source.ts';
 import { shrinkRows } from './shrink-rows.ts';
 
 export interface LoadOptions extends OpenOptions {

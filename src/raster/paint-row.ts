@@ -3,7 +3,7 @@
  * look-up. Colours outside sRGB are clipped channel by channel.
  */
 import { byteOfLight, byteSteps, type Light } from '../imaging/colour/light.ts';
-import { type Matrix3 } from '../imaging/colour/matrix3.ts';
+import type { Matrix3 } from '../imaging/colour/matrix3.ts';
 
 /** Paint `samples` samples from `from` of a row into `bytes` from `to`. */
 export type Paint<Row> = (

@@ -3,7 +3,7 @@ import { parentPort, workerData } from 'node:worker_threads';
 import { openRows } from './capture-rows.ts';
 import { asFailure, CaptureFault } from './capture-fault.ts';
 import { writePyramid, type PyramidResult } from './pyramid.ts';
-import { type TileAnswer, type TileJob } from './tile-picture.ts';
+import type { TileAnswer, TileJob } from './tile-picture.ts';
 import { warpRows } from './warped-rows.ts';
 
 async function tile(job: TileJob): Promise<PyramidResult> {

@@ -13,7 +13,7 @@ import { join } from 'node:path';
 import { halveCodes, halveLight, type TakeLight } from './halve-rows.ts';
 import { jpegSink } from './jpeg-sink.ts';
 import { paintCodes, paintLight, type Paint } from './paint-row.ts';
-import { type PictureSink } from './picture-sink.ts';
+import type { PictureSink } from './picture-sink.ts';
 import {
   infoDocument,
   levelShapes,
@@ -25,7 +25,7 @@ import {
   type PictureSize,
 } from './pyramid-geometry.ts';
 import { rightsPacket, type PictureRights } from './rights-packet.ts';
-import { type RowSource } from './row-source.ts';
+import type { RowSource } from './row-source.ts';
 
 /** Pixels of the largest whole picture; larger ones are given as tiles alone. */
 export const defaultMaxPixels = 4_200_000;

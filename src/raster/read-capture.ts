@@ -4,13 +4,13 @@
  */
 import { createHash } from 'node:crypto';
 import { createReadStream } from 'node:fs';
-import { type FileResult } from '../records/result.ts';
+import type { FileResult } from '../records/result.ts';
 import { readExif } from './camera-exif.ts';
 import { asFailure, type CaptureFailure } from './capture-fault.ts';
 import { defaultPixelLimit, readHead } from './capture-head.ts';
 import { rowsOf } from './capture-rows.ts';
 import { profileName } from './matrix-profile.ts';
-import { type RowSource } from './row-source.ts';
+import type { RowSource } from './row-source.ts';
 
 export interface ReadOptions {
   /** Most pixels that a picture may have. */

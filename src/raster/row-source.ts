@@ -2,7 +2,7 @@
  * A picture as rows that pass by once: what readers give and what the pyramid, the warp and the
  * planes take. No picture is ever held whole, so memory grows with the width alone.
  */
-import { type Light } from '../imaging/colour/light.ts';
+import type { Light } from '../imaging/colour/light.ts';
 
 /** Codes of `rows` rows, channels interleaved. Valid until the next batch is asked for. */
 export interface RowBatch {

@@ -11,8 +11,8 @@ import { mkdir, rm } from 'node:fs/promises';
 import { join } from 'node:path';
 import { randomUUID } from 'node:crypto';
 import { type ByteReader, openBytes } from './byte-reader.ts';
-import { type RowBatch } from './row-source.ts';
-import { type Sharp } from './libvips.ts';
+import type { RowBatch } from './row-source.ts';
+import type { Sharp } from './libvips.ts';
 import { turnRowsOver } from './tiff-rows.ts';
 
 /** A decoded picture in a scratch file. */

@@ -2,7 +2,7 @@
  * Exact area means of rows at any smaller size: a source pixel that lies on the border of two
  * output pixels counts for each by the part that lies in it.
  */
-import { type PictureSize } from './pyramid-geometry.ts';
+import type { PictureSize } from './pyramid-geometry.ts';
 
 /**
  * @param rows One array per source row, linear.

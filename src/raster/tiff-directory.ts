@@ -6,7 +6,7 @@
  * - TIFF Revision 6.0, Adobe, 1992, section 2 (structure) and section 8 (tags).
  * - BigTIFF as libtiff documents it (8-byte offsets, version 43).
  */
-import { type ByteReader } from './byte-reader.ts';
+import type { ByteReader } from './byte-reader.ts';
 
 /** One tag of a directory, its values as bytes in the file's own byte order. */
 export interface TiffEntry {

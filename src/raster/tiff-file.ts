@@ -9,8 +9,8 @@ import { open } from 'node:fs/promises';
 import { deflateSync } from 'node:zlib';
 import { exifEntries, longs, shorts } from './exif-block.ts';
 import { packTiff } from './tiff-pack.ts';
-import { type TiffEntry } from './tiff-directory.ts';
-import { type PictureData } from './write-picture.ts';
+import type { TiffEntry } from './tiff-directory.ts';
+import type { PictureData } from './write-picture.ts';
 
 const stripBytes = 1 << 20;
 

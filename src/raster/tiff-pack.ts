@@ -7,7 +7,7 @@
  *   even offsets.
  * - CIPA DC-008-2019 (Exif 2.32), clause 4.6.3: the pointer to the Exif directory.
  */
-import { type TiffDirectory, type TiffEntry } from './tiff-directory.ts';
+import type { TiffDirectory, TiffEntry } from './tiff-directory.ts';
 
 type Entries = ReadonlyMap<number, TiffEntry>;
 

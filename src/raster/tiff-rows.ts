@@ -6,8 +6,8 @@
  * References
  * - TIFF Revision 6.0, sections 3 (baseline tags) and 15 (tiled images).
  */
-import { type ByteReader } from './byte-reader.ts';
-import { type RowBatch } from './row-source.ts';
+import type { ByteReader } from './byte-reader.ts';
+import type { RowBatch } from './row-source.ts';
 import { numbersOf, type TiffDirectory } from './tiff-directory.ts';
 
 /** Where the samples of a plain TIFF lie. */

@@ -17,7 +17,7 @@
 import { linearised } from '../imaging/colour/light.ts';
 import { invert3, multiply3 } from '../imaging/colour/matrix3.ts';
 import { project, type Homography } from '../imaging/conventions.ts';
-import { type RowBatch, type RowSource } from './row-source.ts';
+import type { RowBatch, RowSource } from './row-source.ts';
 
 /** Positions between two samples that have weights of their own; finer steps do not show. */
 const phases = 512;

@@ -4,7 +4,7 @@
  * profile says what they mean.
  */
 import { rename, rm, writeFile } from 'node:fs/promises';
-import { type CameraExif } from '../records/result.ts';
+import type { CameraExif } from '../records/result.ts';
 import { embedInJpeg, embedInPng } from './embedded-blocks.ts';
 import { exifBlock } from './exif-block.ts';
 import { greySrgbProfile } from './grey-profile.ts';

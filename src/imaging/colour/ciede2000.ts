@@ -7,7 +7,7 @@
  *   and Application 30(1), 21-30. doi:10.1002/col.20070 (DOI from memory)
  * - ISO/CIE 11664-6:2014.
  */
-import { type Lab } from './lab.ts';
+import type { Lab } from './lab.ts';
 
 const radians = Math.PI / 180;
 const sin = (degrees: number): number => Math.sin(degrees * radians);

@@ -5,7 +5,7 @@
  * - CIE 15:2004, clause 8.2.1; ISO/CIE 11664-4:2019: the constants as exact fractions,
  *   epsilon = 216/24389 and kappa = 24389/27.
  */
-import { type Vector3 } from './matrix3.ts';
+import type { Vector3 } from './matrix3.ts';
 
 /** L* 0 to 100 (white), a* and b* about -128 to 127. */
 export type Lab = readonly [L: number, a: number, b: number];

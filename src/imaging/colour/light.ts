@@ -6,7 +6,7 @@
  * A profile's matrix comes last: shrinking and warping in the source's own primaries clips
  * nothing, and one product per output sample is all that a conversion costs.
  */
-import { type Matrix3 } from './matrix3.ts';
+import type { Matrix3 } from './matrix3.ts';
 import { srgbLuminance } from './rgb-primaries.ts';
 import { decodeSrgb, encodeSrgb } from './srgb-curve.ts';
 
@@ -30,22 +30,34 @@ const full = 65535;
 export const byteSteps = 4;
 
 /** The sRGB byte that shows linear light v, at index `v * byteSteps`, v from 0 to 65535. */
-export const byteOfLight: Uint8Array = Uint8Array.from({ length: full * byteSteps + 1 }, (_, i) =>
-  byteOf(i / byteSteps / full),
-);
+export const byteOfLight: Uint8Array = byteTable();
 
-const identityTable: Float32Array = Float32Array.from({ length: full + 1 }, (_, i) => i);
-
-function byteOf(linear: number): number {
-  return Math.round(encodeSrgb(linear) * 255);
+/** Filled from one byte's border to the next: a quarter of a million powers would take longer. */
+function byteTable(): Uint8Array {
+  const table = new Uint8Array(full * byteSteps + 1);
+  for (let byte = 0, from = 0; byte < 256; byte += 1) {
+    const border = decodeSrgb((byte + 0.5) / 255) * full * byteSteps;
+    const to = Math.min(table.length, Math.ceil(border));
+    table.fill(byte, from, to);
+    from = to;
+  }
+  return table;
 }
 
 const clipped = (v: number): number => Math.min(1, Math.max(0, v));
 
+/** Linear light of every code of a curve, 0 to 65535. */
+function linearTable(depth: 8 | 16, curve: (encoded: number) => number): Float32Array {
+  const last = 2 ** depth - 1;
+  const table = new Float32Array(last + 1);
+  for (let i = 0; i <= last; i += 1) table[i] = clipped(curve(i / last)) * full;
+  return table;
+}
+
 /** Sixteen-bit codes that are linear light already, in sRGB primaries. */
 export const linearLight: Light = {
-  toLinear: identityTable,
-  toByte: Uint8Array.from(identityTable, (v) => byteOf(v / full)),
+  toLinear: linearTable(16, (v) => v),
+  toByte: byteOfLight.filter((_, i) => i % byteSteps === 0),
   matrix: null,
   luminance: srgbLuminance,
 };
@@ -58,9 +70,11 @@ export function linearised(light: Light): Light {
 /** Codes through the sRGB curve, in sRGB primaries: a byte is rounded straight from its code. */
 export function srgbLight(depth: 8 | 16): Light {
   const last = 2 ** depth - 1;
+  const toByte = new Uint8Array(last + 1);
+  for (let i = 0; i <= last; i += 1) toByte[i] = Math.round((i / last) * 255);
   return {
-    toLinear: Float32Array.from({ length: last + 1 }, (_, i) => decodeSrgb(i / last) * full),
-    toByte: Uint8Array.from({ length: last + 1 }, (_, i) => Math.round((i / last) * 255)),
+    toLinear: linearTable(depth, decodeSrgb),
+    toByte,
     matrix: null,
     luminance: srgbLuminance,
   };
@@ -77,13 +91,17 @@ export function curvedLight(
   curve: (encoded: number) => number,
   matrix: Matrix3 | null,
 ): Light {
-  const last = 2 ** depth - 1;
-  const linear = Float64Array.from({ length: last + 1 }, (_, i) => clipped(curve(i / last)));
+  const toLinear = linearTable(depth, curve);
+  const toByte = new Uint8Array(toLinear.length);
+  // Straight from the curve, without the steps of the table.
+  for (let i = 0; i < toByte.length; i += 1) {
+    toByte[i] = Math.round(encodeSrgb(clipped(curve(i / (toByte.length - 1)))) * 255);
+  }
   const [r, g, b] = srgbLuminance;
   const m = matrix;
   return {
-    toLinear: Float32Array.from(linear, (v) => v * full),
-    toByte: Uint8Array.from(linear, byteOf),
+    toLinear,
+    toByte,
     matrix,
     luminance: m
       ? [
