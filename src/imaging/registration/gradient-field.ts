@@ -48,21 +48,53 @@ export function gradientField(
   sigma: number,
   fieldSigma: number,
 ): GradientField {
+  return octaveFields(plane, sigma, 1, fieldSigma)[0];
+}
+
+/**
+ * Fields of several bands at once, each twice as coarse as the one before, which share their
+ * smoothing: the ground of one band is the smoothed picture of the next.
+ */
+export function octaveFields(
+  plane: MaskedPlane,
+  finest: number,
+  bands: number,
+  fieldSigma: number,
+): readonly GradientField[] {
   const { width, height } = plane;
+  const usable = usableGradients(plane);
+  const fields: GradientField[] = [];
+  let smooth = gaussianBlur(plane.data, width, height, finest);
+  for (let k = 0; k < bands; k += 1) {
+    // Two Gaussians in a row are one whose variance is the sum.
+    const more = finest * groundFactor ** k * Math.sqrt(groundFactor ** 2 - 1);
+    const ground = gaussianBlur(smooth, width, height, more);
+    for (let i = 0; i < smooth.length; i += 1) smooth[i] -= ground[i];
+    fields.push(fieldOfBand(smooth, usable, width, height, fieldSigma));
+    smooth = ground;
+  }
+  return fields;
+}
+
+function fieldOfBand(
+  band: Float32Array,
+  usable: Uint8Array,
+  width: number,
+  height: number,
+  fieldSigma: number,
+): GradientField {
   const re = new Float32Array(width * height);
   const im = new Float32Array(width * height);
   const strength = new Float32Array(width * height);
-  const smooth = bandPass(plane, sigma);
   for (let y = 2; y < height - 2; y += 1) {
     for (let x = 2, i = y * width + 2; x < width - 2; x += 1, i += 1) {
-      const gx = smooth[i + 1] - smooth[i - 1];
-      const gy = smooth[i + width] - smooth[i - width];
+      const gx = band[i + 1] - band[i - 1];
+      const gy = band[i + width] - band[i - width];
       re[i] = gx * gx - gy * gy;
       im[i] = 2 * gx * gy;
       strength[i] = gx * gx + gy * gy;
     }
   }
-  const usable = usableGradients(plane);
   const floor = floorFactor * medianOf(strength, usable) + 1e-9;
   for (let i = 0; i < re.length; i += 1) {
     const scale = usable[i] ? 1 / (strength[i] + floor) : 0;
@@ -77,13 +109,6 @@ export function gradientField(
     im: gaussianBlur(im, width, height, fieldSigma),
     usable,
   };
-}
-
-function bandPass({ width, height, data }: MaskedPlane, sigma: number): Float32Array {
-  const smooth = gaussianBlur(data, width, height, sigma);
-  const ground = gaussianBlur(data, width, height, groundFactor * sigma);
-  for (let i = 0; i < smooth.length; i += 1) smooth[i] -= ground[i];
-  return smooth;
 }
 
 function usableGradients({ width, height, usable }: MaskedPlane): Uint8Array {

@@ -18,7 +18,7 @@ import { warpPlane } from './warp-plane.ts';
 import type { WorkingPair } from './working-pair.ts';
 
 /** Tiles of the full-size captures at most, along the longer and the shorter side. */
-const most = { along: 14, across: 10 };
+const most = { dense: { along: 14, across: 10 }, sparse: { along: 9, across: 7 } };
 /** Samples around a full-size tile that the smoothing of its fields needs, pixels. */
 const margin = 14;
 
@@ -47,13 +47,14 @@ export function fullTiles(
   pair: WorkingPair,
   toMoving: Homography,
   settings: Omit<TileSettings, 'step'> & Side,
+  spread: keyof typeof most,
 ): readonly Tile[] {
   const { width, height } = pair.base.plane;
   const { side } = settings;
   const length = side + 2 * margin;
   const correlator = createCorrelator(side, tileLowPass);
   const tiles: Tile[] = [];
-  for (const [x, y] of windowPlaces(width, height, side)) {
+  for (const [x, y] of windowPlaces(width, height, side, most[spread])) {
     const window = fullWindow(pair, toMoving, x - margin, y - margin, length, length);
     if (!window) continue;
     const [still, drawn] = [tileFields(window.still), tileFields(window.drawn)];
@@ -68,10 +69,11 @@ function windowPlaces(
   width: number,
   height: number,
   side: number,
+  limit: { readonly along: number; readonly across: number },
 ): readonly (readonly [x: number, y: number])[] {
   const wide = width >= height;
-  const xs = places(width, side, wide ? most.along : most.across);
-  const ys = places(height, side, wide ? most.across : most.along);
+  const xs = places(width, side, wide ? limit.along : limit.across);
+  const ys = places(height, side, wide ? limit.across : limit.along);
   return ys.flatMap((y) => xs.map((x) => [x, y] as const));
 }
 

@@ -13,8 +13,11 @@ import { warpPlane } from './warp-plane.ts';
 const sigma = 1;
 const fieldSigma = 1.5;
 
-/** Steps at most, by place in the pyramid, and the movement in pixels that ends them. */
-const steps = { smallest: 12, between: 6, largest: 8 };
+/**
+ * Steps at most, by place in the pyramid, and the movement in pixels that ends them. Few at the
+ * largest: `tile-refine.ts` goes on from there.
+ */
+const steps = { smallest: 12, between: 6, largest: 2 };
 const settled = { between: 0.03, largest: 0.006 };
 
 /**

@@ -42,6 +42,12 @@ export const gate = {
 /** Distance from no displacement at which a tile still agrees, pixels. */
 export const agreement = 1.5;
 
+/**
+ * What no number of tiles averages away, pixels: the peak of a correlation is interpolated with
+ * an error of its own. Measured on photographs with known maps, where it was 0.01 to 0.02.
+ */
+const leastDeviation = 0.02;
+
 /** Side of a tile, distance between tiles and largest displacement, pixels. */
 const side = 128;
 const usualStep = 96;
@@ -70,7 +76,7 @@ export function checkWorking(pair: WorkingPair, toMoving: Homography): TileCheck
 /** Check a map between common pixels on windows of the full-size captures. */
 export function checkFull(pair: WorkingPair, toMoving: Homography): TileCheck {
   const { plane, pitch } = pair.base;
-  return summarise(fullTiles(pair, toMoving, { side, reach, peaks: 1 }), plane, pitch, 1);
+  return summarise(fullTiles(pair, toMoving, { side, reach, peaks: 1 }, 'dense'), plane, pitch, 1);
 }
 
 function summarise(
@@ -103,11 +109,11 @@ function summarise(
 }
 
 /**
- * Standard deviation at the worst corner of an affine map fitted to tiles that scatter as these
- * do (Draper, N. R. and Smith, H. (1998). Applied Regression Analysis, 3rd ed., section 5.1).
- * The scatter is taken about no displacement, so that a common displacement counts as error.
+ * Standard deviation at the worst corner of a homography fitted to tiles that scatter as these do
+ * (Draper, N. R. and Smith, H. (1998). Applied Regression Analysis, 3rd ed., section 5.1). The
+ * scatter is taken about no displacement, so that a common displacement counts as error.
  *
- * @returns Infinity for fewer than four tiles.
+ * @returns Pixels; Infinity where the tiles do not fix a homography.
  */
 export function cornerDeviation(
   tiles: readonly CheckedTile[],
@@ -116,11 +122,12 @@ export function cornerDeviation(
 ): number {
   if (tiles.length < 4) return Infinity;
   const scale = width / 2;
-  const normal = [1e-6, 0, 0, 0, 1e-6, 0, 0, 0, 1e-6];
+  const normal = new Float64Array(64);
   let squares = 0;
   for (const t of tiles) {
-    const row = [1, (t.x - (width - 1) / 2) / scale, (t.y - (height - 1) / 2) / scale];
-    for (let i = 0; i < 9; i += 1) normal[i] += row[Math.floor(i / 3)] * row[i % 3];
+    const u = (t.x - (width - 1) / 2) / scale;
+    const v = (t.y - (height - 1) / 2) / scale;
+    for (const row of motionRows(u, v)) addProducts(normal, row);
     squares += t.dx * t.dx + t.dy * t.dy;
   }
   let worst = 0;
@@ -130,10 +137,28 @@ export function cornerDeviation(
     [1, 1],
     [-1, 1],
   ]) {
-    const row = [1, u, (v * height) / width];
-    const solved = solveInPlace(Float64Array.from(normal), Float64Array.from(row));
-    if (!solved) return Infinity;
-    worst = Math.max(worst, row[0] * solved[0] + row[1] * solved[1] + row[2] * solved[2]);
+    let leverage = 0;
+    for (const row of motionRows(u, (v * height) / width)) {
+      const solved = solveInPlace(normal.slice(), Float64Array.from(row), 1e-10);
+      if (!solved) return Infinity;
+      leverage += row.reduce((sum, r, i) => sum + r * solved[i], 0);
+    }
+    worst = Math.max(worst, leverage);
   }
-  return Math.sqrt((squares / tiles.length) * worst);
+  // Each tile gives two numbers, along x and along y.
+  return Math.hypot(Math.sqrt((squares / (2 * tiles.length)) * worst), leastDeviation);
+}
+
+/** How a point moves along x and y with each of the eight parameters, in half widths. */
+function motionRows(u: number, v: number): readonly (readonly number[])[] {
+  return [
+    [u, v, 1, 0, 0, 0, -u * u, -u * v],
+    [0, 0, 0, u, v, 1, -u * v, -v * v],
+  ];
+}
+
+function addProducts(normal: Float64Array, row: readonly number[]): void {
+  for (let i = 0; i < 8; i += 1) {
+    for (let j = 0; j < 8; j += 1) normal[i * 8 + j] += row[i] * row[j];
+  }
 }

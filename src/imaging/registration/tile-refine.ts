@@ -32,7 +32,9 @@ export function refineOnWorking(pair: WorkingPair, toMoving: Homography): Homogr
 export function refineOnFull(pair: WorkingPair, toMoving: Homography): Homography {
   let map = toMoving;
   for (let pass = 0; pass < passes; pass += 1) {
-    map = corrected(map, fullTiles(pair, map, full), tolerance.full, pair.base.plane);
+    // The first pass only has to come near.
+    const spread = pass === 0 ? 'sparse' : 'dense';
+    map = corrected(map, fullTiles(pair, map, full, spread), tolerance.full, pair.base.plane);
   }
   return map;
 }

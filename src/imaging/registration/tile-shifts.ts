@@ -1,19 +1,20 @@
 /**
  * Shifts of many small windows, each by phase correlation: the raw evidence for fits and checks.
  */
-import { gradientField, type GradientField } from './gradient-field.ts';
+import { octaveFields, type GradientField } from './gradient-field.ts';
 import type { MaskedPlane } from './masked-plane.ts';
 import { localPeaks, type Correlator, type Peak } from './phase-correlation.ts';
 
-/** Two smoothings before the gradient, and that of the field, pixels. */
-export const tileSigmas = [1, 2.2] as const;
+/** Finest smoothing before the gradient and number of bands, and smoothing of the field, pixels. */
+const finestSigma = 1;
+const bands = 2;
 const tileFieldSigma = 0.7;
 /** Low-pass of the tile correlation, cycles per pixel. */
 export const tileLowPass = 0.16;
 
-/** Fields of a plane at the smoothings of the tile stages. */
+/** Fields of a plane in the bands of the tile stages. */
 export function tileFields(plane: MaskedPlane): readonly GradientField[] {
-  return tileSigmas.map((sigma) => gradientField(plane, sigma, tileFieldSigma));
+  return octaveFields(plane, finestSigma, bands, tileFieldSigma);
 }
 
 export interface Tile {

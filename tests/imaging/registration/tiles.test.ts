@@ -57,14 +57,24 @@ describe('tiles that agree', () => {
 
 describe('predicted corner deviation', () => {
   test('is what the closed form gives for a square grid', () => {
-    // Straight-line regression: the variance of a prediction at (u, v) is
-    // s^2 (1/n + u^2 / sum u^2 + v^2 / sum v^2) for a centred grid (Draper and Smith, section 3.1).
-    const tiles = [-300, -100, 100, 300].flatMap((y) =>
-      [-300, -100, 100, 300].map((x) => ({ x: x + 499.5, y: y + 499.5, dx: 0.3, dy: 0.4 })),
+    // On a centred square grid the columns of the regression are orthogonal, but for the mean of
+    // u^2, so the leverages add up: those of the affine part are 1/n + u^2 / sum u^2 +
+    // v^2 / sum v^2 (Draper and Smith, section 3.1), once along x and once along y; a perspective
+    // parameter moves a point by (u^2 - mean, uv).
+    const places = [-300, -100, 100, 300];
+    const tiles = places.flatMap((y) =>
+      places.map((x) => ({ x: x + 499.5, y: y + 499.5, dx: 0.3, dy: 0.4 })),
     );
-    const sumOfSquares = 4 * 2 * (300 ** 2 + 100 ** 2);
-    const expected = 0.5 * Math.sqrt(1 / 16 + (2 * 500 ** 2) / sumOfSquares);
-    expect(cornerDeviation(tiles, 1000, 1000)).toBeCloseTo(expected, 5);
+    const u = places.map((x) => x / 500);
+    const sum = (of: (u: number) => number) => u.reduce((s, v) => s + of(v), 0);
+    const mean = sum((a) => a * a) / 4;
+    const affine = 2 * (1 / 16 + 2 / (4 * sum((a) => a * a)));
+    const norm = 4 * sum((a) => (a * a - mean) ** 2) + sum((a) => a * a) ** 2;
+    const perspective = (2 * ((1 - mean) ** 2 + 1)) / norm;
+    const scatter = 0.5 ** 2 / 2;
+    // 0.02 px is the floor that the check states.
+    const expected = Math.hypot(Math.sqrt(scatter * (affine + perspective)), 0.02);
+    expect(cornerDeviation(tiles, 1000, 1000)).toBeCloseTo(expected, 9);
   });
 
   test('is not given for three tiles', () => {
