@@ -26,6 +26,9 @@ export async function linkTiles(
       count += await linkFolder(from, to);
       const info = await readFile(join(from, 'info.json'), 'utf8');
       await writeFile(join(to, 'info.json'), placedInfo(info, serviceId(slug, view.id, address)));
+      for (const layer of view.layers) {
+        count += await linkFolder(join(places.layers, layer.folder), join(to, layer.name));
+      }
     }
   }
   return count;

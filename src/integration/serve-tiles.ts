@@ -2,13 +2,21 @@
 import { createReadStream } from 'node:fs';
 import { readFile, stat } from 'node:fs/promises';
 import type { IncomingMessage, ServerResponse } from 'node:http';
-import { join } from 'node:path';
+import { extname, join } from 'node:path';
 import type { Places } from '../pipeline/places.ts';
 import { readResult } from '../pipeline/results.ts';
 import { placedInfo, serviceId } from './service-info.ts';
 
 /** `plates/<slug>/views/<view>/<rest>`; names and IIIF paths hold nothing else. */
-const address = /^plates\/([a-z0-9-]+)\/views\/([a-z0-9-]+)\/([a-z0-9,/]+\.(?:jpg|webp|json))$/;
+const address =
+  /^plates\/([a-z0-9-]+)\/views\/([a-z0-9-]+)\/([a-z0-9,/-]+\.(?:jpg|webp|png|json))$/;
+
+const mediaTypes: Readonly<Record<string, string>> = {
+  '.jpg': 'image/jpeg',
+  '.webp': 'image/webp',
+  '.png': 'image/png',
+  '.json': 'application/json',
+};
 
 export function serveTiles(places: Places, base: string) {
   return (request: IncomingMessage, response: ServerResponse, next: () => void): void => {
@@ -35,9 +43,12 @@ async function send(
   response: ServerResponse,
 ): Promise<void> {
   const result = await readResult(places, slug);
-  const tiles = result?.views.find((v) => v.id === view)?.tiles;
-  if (!tiles) throw new Error('unknown view');
-  const path = join(places.tiles, tiles, file);
+  const found = result?.views.find((v) => v.id === view);
+  if (!found) throw new Error('unknown view');
+  const layer = found.layers.find(({ name }) => file.startsWith(`${name}/`));
+  const path = layer
+    ? join(places.layers, layer.folder, file.slice(layer.name.length + 1))
+    : join(places.tiles, found.tiles, file);
   if (file === 'info.json') {
     const text = await readFile(path, 'utf8');
     response.setHeader('content-type', 'application/json');
@@ -45,6 +56,6 @@ async function send(
     return;
   }
   await stat(path);
-  response.setHeader('content-type', file.endsWith('.webp') ? 'image/webp' : 'image/jpeg');
+  response.setHeader('content-type', mediaTypes[extname(file)]);
   createReadStream(path).pipe(response);
 }

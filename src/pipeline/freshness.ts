@@ -29,6 +29,12 @@ export async function checkFreshness(places: Places): Promise<string[]> {
         if (!(await exists(join(places.tiles, view.tiles, 'info.json')))) {
           faults.push(`The tiles of view "${view.id}" of plate "${plate.slug}" are missing.`);
         }
+        for (const layer of view.layers) {
+          if (await exists(join(places.layers, layer.folder, 'layer.json'))) continue;
+          faults.push(
+            `The ${layer.name} planes of view "${view.id}" of plate "${plate.slug}" are missing.`,
+          );
+        }
       }
     }
   }

@@ -11,6 +11,8 @@ export interface Places {
   readonly records: string;
   /** Tile folders by digest, shared by all content folders. */
   readonly tiles: string;
+  /** Folders of data planes by digest, likewise. */
+  readonly layers: string;
   /** Private folders of running builds, on the same file system as the results. */
   readonly scratch: string;
   /** The exhibit. */
@@ -41,6 +43,7 @@ export function findPlaces(
     cache,
     records: join(cache, 'records', contentId),
     tiles: join(cache, 'tiles'),
+    layers: join(cache, 'layers'),
     scratch: join(cache, 'scratch'),
     out,
   };

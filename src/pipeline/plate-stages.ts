@@ -29,7 +29,8 @@ export async function runStages(
   context.progress(`${plate.slug}: aligning`);
   const aligned = await alignPlate(inspected, context);
   if (hasError(aligned.findings)) return { ok: false, findings: aligned.findings };
-  const tiled = await tilePlate(combinePlate(aligned), context);
+  context.progress(`${plate.slug}: combining`);
+  const tiled = await tilePlate(await combinePlate(aligned, context), context);
   return { ok: true, result: recordPlate(tiled, key) };
 }
 

@@ -125,7 +125,10 @@ async function knownState(
 
 async function hasTiles(places: Places, { views }: PlateResult): Promise<boolean> {
   const here = await Promise.all(
-    views.map((view) => exists(join(places.tiles, view.tiles, 'info.json'))),
+    views.flatMap((view) => [
+      exists(join(places.tiles, view.tiles, 'info.json')),
+      ...view.layers.map(({ folder }) => exists(join(places.layers, folder, 'layer.json'))),
+    ]),
   );
   return here.every(Boolean);
 }

@@ -91,7 +91,14 @@ function viewNodes(plate: string, program: string, view: ViewResult): Node[] {
     {
       id: activity,
       type: 'prov:Activity',
+      ...(view.step === null ? {} : { 'dcterms:title': capitalised(view.step) }),
       'dcterms:description': view.made,
+      ...listed('mirrorleaf:setting', view.settings, ({ name, value }) => ({ name, value })),
+      ...listed('mirrorleaf:figure', view.figures, ({ label, value, unit }) => ({
+        name: label,
+        value,
+        unit,
+      })),
       'prov:used': sources.map((sha256) => ({ id: fileId(sha256) })),
       'prov:wasAssociatedWith': { id: program },
     },
@@ -105,6 +112,28 @@ function viewNodes(plate: string, program: string, view: ViewResult): Node[] {
       'prov:wasAttributedTo': { id: program },
     },
   ];
+}
+
+/** Name, value and unit as literals of the program's own terms; nothing where there are none. */
+function listed<T>(
+  term: string,
+  items: readonly T[],
+  parts: (item: T) => { name: string; value: string | number | boolean; unit?: string },
+): Node {
+  if (items.length === 0) return {};
+  const nodes = items.map((item) => {
+    const { name, value, unit } = parts(item);
+    return {
+      'dcterms:title': name,
+      'prov:value': value,
+      ...(unit === undefined ? {} : { 'mirrorleaf:unit': unit }),
+    };
+  });
+  return { [term]: nodes };
+}
+
+function capitalised(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1);
 }
 
 function captureId(plate: string, sitting: string, capture: string): string {

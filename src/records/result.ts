@@ -4,10 +4,11 @@
  */
 import { z } from 'zod';
 import { findingSchema } from './finding.ts';
+import { layerKinds } from './layer.ts';
 import { readings, setupKinds } from './vocabulary.ts';
 
 /** Raised when the shape below changes, so that an old result is made again. */
-export const resultVersion = 1;
+export const resultVersion = 2;
 
 const digest = z.string().regex(/^[0-9a-f]{64}$/);
 const size = z.strictObject({
@@ -138,6 +139,45 @@ const capture = z.strictObject({
   registration: registrationSchema,
 });
 
+/** One number that says how well a derived picture was made, for the page and the record. */
+const figure = z.strictObject({
+  /** Stable word for programs. */
+  quantity: z.string(),
+  label: z.string(),
+  value: z.number(),
+  unit: z.string(),
+});
+export type Figure = z.output<typeof figure>;
+
+/** A choice that a step was made with. */
+const setting = z.strictObject({
+  name: z.string(),
+  value: z.union([z.string(), z.number(), z.boolean()]),
+});
+export type Setting = z.output<typeof setting>;
+
+/** Data planes over a view, for the viewer: see `layer.ts`. */
+const layer = z.strictObject({
+  /** Last part of the address: `plates/<slug>/views/<view>/<name>/`. */
+  name: z.enum(layerKinds),
+  /** Folder in the store; also the digest of everything that made it. */
+  folder: digest,
+});
+export type LayerResult = z.output<typeof layer>;
+
+/** A file of a derived picture that the archive keeps and the site does not publish. */
+const archived = z.strictObject({
+  name: z.string(),
+  /** Folder in the store under `combine/`. */
+  folder: digest,
+  sha256: digest,
+  bytes: z.number().int().positive(),
+  mediaType: z.string(),
+  /** What it is: `32-bit float TIFF, linear, relative radiance`. */
+  label: z.string(),
+});
+export type ArchivedFile = z.output<typeof archived>;
+
 const view = z.strictObject({
   id: z.string(),
   /** Which sitting it belongs to. */
@@ -146,7 +186,7 @@ const view = z.strictObject({
   captures: z.array(z.string()).min(1),
   /** SHA-256 of the capture files it was made from. */
   sources: z.array(digest).min(1),
-  kind: z.enum(['capture', 'merge', 'mosaic', 'derived']),
+  kind: z.enum(['capture', 'merge', 'relight', 'mosaic', 'derived']),
   setupKind: z.enum(setupKinds),
   reading: z.enum(readings),
   /** Size of the picture that was tiled. */
@@ -161,6 +201,12 @@ const view = z.strictObject({
   made: z.string(),
   /** What it must not be used for, where there is something to say. */
   caution: z.string().nullable(),
+  /** The step as a phrase, `merging a bracket`; null for a capture as it was taken. */
+  step: z.string().nullable(),
+  settings: z.array(setting),
+  figures: z.array(figure),
+  layers: z.array(layer),
+  archive: z.array(archived),
 });
 export type ViewResult = z.output<typeof view>;
 

@@ -34,6 +34,11 @@ const view = (id: string, parts: Partial<ViewResult>): ViewResult => ({
   ],
   made: 'x',
   caution: null,
+  step: null,
+  settings: [],
+  figures: [],
+  layers: [],
+  archive: [],
   ...parts,
 });
 const result = (views: readonly ViewResult[]) =>

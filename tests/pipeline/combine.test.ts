@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { findPair, type PlannedView } from '../../src/pipeline/combine.ts';
+import { findPair } from '../../src/pipeline/combine.ts';
+import type { PlannedView } from '../../src/pipeline/combine/part.ts';
 
 const view = (
   id: string,
