@@ -1,8 +1,13 @@
 /**
  * One build at a time in one cache folder. The lock is a file that names its owner; a second
  * build waits and says for whom. A lock whose owner is gone is taken over.
+ *
+ * An owner on another machine cannot be asked whether it lives, so each owner touches its lock
+ * while it works. How long ago that was is read off the file system's own clock, with a file
+ * made for the purpose: the clocks of two machines may differ, and a clock may be set back.
  */
-import { mkdir, open, readFile, rename, rm } from 'node:fs/promises';
+import { randomUUID } from 'node:crypto';
+import { mkdir, open, readFile, rename, rm, stat, writeFile } from 'node:fs/promises';
 import { hostname } from 'node:os';
 import { dirname } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
@@ -16,8 +21,10 @@ const ownerSchema = z.strictObject({
 });
 type Owner = z.output<typeof ownerSchema>;
 
-/** An owner on another machine cannot be asked whether it lives; after this long it is taken for dead. */
-const strangerHours = 12;
+/** An owner touches its lock this often. */
+const beatMilliseconds = 10_000;
+/** An owner on another machine that has been silent for this long is taken for dead. */
+const silenceMilliseconds = 180_000;
 
 export interface LockOptions {
   /** Told once when the lock is held by someone else. */
@@ -41,7 +48,7 @@ export async function withLock<T>(
   while (!(await take(file))) {
     const owner = await readOwner(file);
     if (owner === 'gone') continue;
-    if (owner === 'unreadable' || !isAlive(owner)) {
+    if (owner === 'unreadable' || !(await isAlive(owner, file))) {
       await discard(file);
       continue;
     }
@@ -54,21 +61,39 @@ export async function withLock<T>(
     told = true;
     await sleep(200);
   }
+  const beat = setInterval(() => {
+    // Written, not given a time: only then does the file system's clock say when.
+    void touch(file).catch(() => undefined);
+  }, beatMilliseconds);
+  beat.unref();
   try {
     return await work();
   } finally {
+    clearInterval(beat);
     await rm(file, { force: true });
+  }
+}
+
+/** Wait until nobody alive holds the lock at `file`, without taking it. */
+export async function whenFree(file: string, options: LockOptions = {}): Promise<void> {
+  await withLock(file, () => Promise.resolve(), options);
+}
+
+async function touch(file: string): Promise<void> {
+  // `r+` so that a lock that was taken away is not made again.
+  const handle = await open(file, 'r+');
+  try {
+    const { buffer } = await handle.read(Buffer.alloc(1), 0, 1, 0);
+    await handle.write(buffer, 0, 1, 0);
+  } finally {
+    await handle.close();
   }
 }
 
 async function take(file: string): Promise<boolean> {
   try {
     const handle = await open(file, 'wx');
-    const owner: Owner = {
-      pid: process.pid,
-      host: hostname(),
-      since: new Date().toISOString(),
-    };
+    const owner: Owner = { pid: process.pid, host: hostname(), since: new Date().toISOString() };
     await handle.writeFile(JSON.stringify(owner)).finally(() => handle.close());
     return true;
   } catch (error) {
@@ -98,16 +123,29 @@ async function discard(file: string): Promise<void> {
   await rm(aside, { force: true });
 }
 
-function isAlive(owner: Owner): boolean {
-  if (owner.host !== hostname()) {
-    return Date.now() - Date.parse(owner.since) < strangerHours * 3_600_000;
-  }
+async function isAlive(owner: Owner, file: string): Promise<boolean> {
+  if (owner.host !== hostname()) return (await silence(file)) < silenceMilliseconds;
   try {
     process.kill(owner.pid, 0);
     return true;
   } catch (error) {
     // EPERM: it lives, but belongs to somebody else.
     return (error as NodeJS.ErrnoException).code === 'EPERM';
+  }
+}
+
+/** Milliseconds since a lock was last touched, by the clock of the file system it lies on. */
+async function silence(file: string): Promise<number> {
+  const probe = `${file}.${randomUUID()}.probe`;
+  try {
+    await writeFile(probe, '');
+    const [now, last] = await Promise.all([stat(probe), stat(file)]);
+    return now.mtimeMs - last.mtimeMs;
+  } catch {
+    // The lock went while it was looked at: as good as touched just now, the caller looks again.
+    return 0;
+  } finally {
+    await rm(probe, { force: true });
   }
 }
 

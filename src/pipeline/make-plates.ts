@@ -4,6 +4,7 @@
  */
 import { formatFindings } from './format-findings.ts';
 import { ensureDemonstration } from './demonstration.ts';
+import { cacheFault } from './plate-faults.ts';
 import type { Places } from './places.ts';
 import { createReporter } from './reporter.ts';
 import { runPlates, type RunOptions } from './run.ts';
@@ -17,7 +18,14 @@ export interface MakeOptions extends Omit<RunOptions, 'reporter'> {
 export async function makePlates({ quiet = false, ...options }: MakeOptions): Promise<number> {
   const reporter = createReporter(process.stderr, { quiet });
   await ensureDemonstration(options.places, reporter);
-  const { content, plates } = await runPlates({ ...options, reporter });
+  const summary = await runPlates({ ...options, reporter }).catch((error: unknown) => {
+    const sentence = cacheFault(options.places.cache, error);
+    if (sentence === null) throw error;
+    console.error(sentence);
+    return null;
+  });
+  if (!summary) return 1;
+  const { content, plates } = summary;
   const findings = [...content.findings, ...plates.flatMap((plate) => plate.findings)];
   const grave = findings.filter((f) => f.level === 'error');
   if (grave.length > 0) console.error(formatFindings(grave));

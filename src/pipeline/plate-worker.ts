@@ -1,9 +1,9 @@
 /** One plate in a thread of its own, so that two plates use two cores. */
 import { parentPort } from 'node:worker_threads';
-import { finding } from '../records/finding.ts';
 import type { CollectionRecord } from '../records/collection.ts';
 import type { ContentPlate } from './content.ts';
 import type { Places } from './places.ts';
+import { crash } from './plate-faults.ts';
 import { runStages, type PlateOutcome } from './plate-stages.ts';
 import type { Store, StoreTally } from './store.ts';
 import { join } from 'node:path';
@@ -43,21 +43,4 @@ export default async function runPlate(job: PlateJob): Promise<PlateReport> {
   } catch (error) {
     return { outcome: { ok: false, findings: [...plate.findings, crash(plate, error)] }, tally };
   }
-}
-
-/** Something that no check foresaw: the plate fails with what is known, the others go on. */
-function crash(plate: ContentPlate, error: unknown) {
-  const { code, message, stack } = error as NodeJS.ErrnoException;
-  const full = code === 'ENOSPC' || code === 'EDQUOT';
-  return finding({
-    level: 'error',
-    plate: plate.slug,
-    code: full ? 'disk-full' : 'stage-failed',
-    message: full
-      ? 'The disk of the cache folder is full.'
-      : `A stage stopped with: ${message}${stack ? ` (${stack.split('\n')[1]?.trim() ?? ''})` : ''}.`,
-    remedy: full
-      ? 'Make room or set MIRRORLEAF_CACHE to a folder on a larger disk, then build again.'
-      : 'This is a fault of the program. Please report it with this sentence.',
-  });
 }

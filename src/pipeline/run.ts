@@ -2,17 +2,20 @@
  * All plates of a content folder through all stages. Decides what is already done, shares the
  * rest among threads, and writes one result or one failure for each plate.
  */
-import { rm } from 'node:fs/promises';
+import { rm, stat } from 'node:fs/promises';
 import { availableParallelism } from 'node:os';
 import { join } from 'node:path';
 import { Piscina } from 'piscina';
 import type { Finding } from '../records/finding.ts';
 import type { PlateResult } from '../records/result.ts';
 import { readContent, type ContentPlate, type ContentResult } from './content.ts';
+import { mapInTurn } from './content/map-in-turn.ts';
 import { openFileDigests } from './file-digests.ts';
-import { withLock } from './lock.ts';
+import { withShareLock, withWholeLock } from './run-locks.ts';
+import { shareOf, type Costed, type Share } from './share.ts';
 import type { Places } from './places.ts';
 import { captureDigests, plateKey } from './plate-key.ts';
+import { lostReport, passingFaults } from './plate-faults.ts';
 import type { PlateJob, PlateReport } from './plate-worker.ts';
 import type { Reporter } from './reporter.ts';
 import {
@@ -35,7 +38,9 @@ export interface RunOptions {
   /** Plates at the same time; as many as there are cores where nothing is said. */
   readonly jobs?: number | undefined;
   /** The i-th of n parts of the plates, from 1. */
-  readonly share?: { readonly part: number; readonly of: number } | undefined;
+  readonly share?: Share | undefined;
+  /** Memory for the objects of one plate's thread; Node's own limit where nothing is said. */
+  readonly threadMegabytes?: number | undefined;
 }
 
 export interface PlateState {
@@ -53,13 +58,18 @@ export interface RunSummary {
   readonly seconds: number;
 }
 
+/** @throws Error when another build keeps the cache folder too long; WrongUse for unknown slugs. */
 export async function runPlates(options: RunOptions): Promise<RunSummary> {
-  const { places, reporter } = options;
-  const store: Store = { root: places.cache, scratch: places.scratch };
+  const { places, reporter, share } = options;
   const onWait = (sentence: string) => {
     reporter.line(sentence);
   };
-  return withLock(join(places.cache, 'lock'), () => runLocked(options, store), { onWait });
+  const part = share ? `${share.part}-of-${share.of}` : 'all';
+  const store: Store = { root: places.cache, scratch: join(places.scratch, part) };
+  const work = () => runLocked(options, store);
+  return share
+    ? withShareLock(places.cache, part, work, { onWait })
+    : withWholeLock(places.cache, work, { onWait });
 }
 
 interface Task {
@@ -72,7 +82,7 @@ async function runLocked(options: RunOptions, store: Store): Promise<RunSummary>
   const { places, reporter } = options;
   await clearScratch(store);
   const content = await readContent(places.content);
-  const chosen = choosePlates(content, options);
+  const chosen = await choosePlates(content, options);
   const digests = await openFileDigests(store);
   const tasks = await Promise.all(
     chosen.map(async (plate): Promise<Task> => {
@@ -97,15 +107,30 @@ async function runLocked(options: RunOptions, store: Store): Promise<RunSummary>
   return { content, plates, ...tally, seconds };
 }
 
-function choosePlates(content: ContentResult, { slugs = [], share }: RunOptions): ContentPlate[] {
+async function choosePlates(
+  content: ContentResult,
+  { slugs = [], share }: RunOptions,
+): Promise<readonly ContentPlate[]> {
   const missing = slugs.find((slug) => !content.plates.some((p) => p.slug === slug));
   if (missing !== undefined) {
     const known = content.plates.map((p) => p.slug).join(', ');
     throw new WrongUse(`There is no plate "${missing}". The plates are: ${known || 'none'}.`);
   }
-  return content.plates
-    .filter((plate) => slugs.length === 0 || slugs.includes(plate.slug))
-    .filter((_, k) => !share || k % share.of === share.part - 1);
+  const named = content.plates.filter((plate) => slugs.length === 0 || slugs.includes(plate.slug));
+  if (!share) return named;
+  const mine = shareOf(await mapInTurn(named, 16, costOf), share);
+  return named.filter(({ slug }) => mine.has(slug));
+}
+
+/** Bytes of the captures: every stage's work grows with them. */
+async function costOf({ slug, folder, captureFiles }: ContentPlate): Promise<Costed> {
+  const sizes = await mapInTurn(captureFiles, 16, (name) =>
+    stat(join(folder, 'captures', name)).then(
+      ({ size }) => size,
+      () => 0,
+    ),
+  );
+  return { slug, cost: sizes.reduce((sum, size) => sum + size, 0) };
 }
 
 async function knownState(
@@ -144,7 +169,7 @@ async function removeAbandoned(places: Places, content: ContentResult): Promise<
 async function runTasks(
   tasks: readonly Task[],
   store: Store,
-  { places, reporter, jobs = availableParallelism() }: RunOptions,
+  { places, reporter, jobs = availableParallelism(), threadMegabytes }: RunOptions,
   onReport: (report: PlateReport) => void,
 ): Promise<Map<string, PlateState>> {
   const states = new Map<string, PlateState>();
@@ -152,6 +177,9 @@ async function runTasks(
   const pool = new Piscina<PlateJob, PlateReport>({
     filename: new URL('./plate-worker.ts', import.meta.url).href,
     maxThreads: Math.max(1, Math.min(jobs, tasks.length)),
+    ...(threadMegabytes === undefined
+      ? {}
+      : { resourceLimits: { maxOldGenerationSizeMb: threadMegabytes } }),
   });
   let done = 0;
   pool.on('message', ({ progress }: { progress: string }) => {
@@ -160,7 +188,7 @@ async function runTasks(
   try {
     await Promise.all(
       tasks.map(async ({ job }) => {
-        const report = await pool.run(job);
+        const report = await pool.run(job).catch((error: unknown) => lostReport(job.plate, error));
         onReport(report);
         done += 1;
         states.set(job.plate.slug, await keepOutcome(places, store, job, report));
@@ -186,7 +214,10 @@ async function keepOutcome(
     return { slug, state: 'made', findings: outcome.result.findings };
   }
   const findings = [...outcome.findings];
-  await writeFailure(places, store, { slug, key, findings });
+  // What was wrong with the machine and not with the plate may be mended before the next build.
+  const passing = findings.some((f) => f.level === 'error' && passingFaults.has(f.code));
+  if (passing) await rm(failureFile(places, slug), { force: true });
+  else await writeFailure(places, store, { slug, key, findings });
   await rm(recordFile(places, slug), { force: true });
   return { slug, state: 'failed', findings };
 }

@@ -16,6 +16,7 @@ export const captureFaultCodes = [
   'several-pages',
   'transparent',
   'over-pixel-limit',
+  'disk-full',
 ] as const;
 export type CaptureFaultCode = (typeof captureFaultCodes)[number];
 
@@ -57,8 +58,25 @@ export function cameraRaw(name: string): CaptureFault {
   );
 }
 
+/** What libvips and the system say when it is the writing that failed. */
+const writing =
+  /No space left|File too large|quota exceeded|write failed|write error|unable to write/i;
+
+/** The fault for a picture that could not be written, whatever was being read; null for others. */
+export function diskFull(name: string, error: unknown): CaptureFault | null {
+  const said = error instanceof Error ? error.message : String(error);
+  if (!writing.test(said)) return null;
+  return new CaptureFault(
+    'disk-full',
+    `The disk of the cache folder was full while ${name} was worked on.`,
+    'Make room or set MIRRORLEAF_CACHE to a folder on a larger disk, then build again.',
+  );
+}
+
 /** The fault for a file that libvips gives up on. */
 export function damaged(name: string, error: unknown): CaptureFault {
+  const full = diskFull(name, error);
+  if (full) return full;
   const said = error instanceof Error ? error.message : String(error);
   const reason = said
     .split('\n')[0]

@@ -1,7 +1,8 @@
 /** The other end of `tile-picture.ts`: one job, one answer. */
+import { basename } from 'node:path';
 import { parentPort, workerData } from 'node:worker_threads';
 import { openRows } from './capture-rows.ts';
-import { asFailure, CaptureFault } from './capture-fault.ts';
+import { asFailure, CaptureFault, diskFull } from './capture-fault.ts';
 import { writePyramid, type PyramidResult } from './pyramid.ts';
 import type { TileAnswer, TileJob } from './tile-picture.ts';
 import { warpRows } from './warped-rows.ts';
@@ -18,14 +19,13 @@ async function tile(job: TileJob): Promise<PyramidResult> {
 }
 
 function failed(error: unknown): TileAnswer {
-  if (error instanceof CaptureFault) return asFailure(error);
+  const fault = error instanceof CaptureFault ? error : diskFull(basename(job.path), error);
+  if (fault) return asFailure(fault);
   const message = error instanceof Error ? (error.stack ?? error.message) : String(error);
   return { ok: false, code: null, message };
 }
 
+const job = workerData as TileJob;
 parentPort?.postMessage(
-  await tile(workerData as TileJob).then<TileAnswer, TileAnswer>(
-    (value) => ({ ok: true, value }),
-    failed,
-  ),
+  await tile(job).then<TileAnswer, TileAnswer>((value) => ({ ok: true, value }), failed),
 );

@@ -1,0 +1,78 @@
+/** Faults of the machine under a plate: the plate fails with what is known, the others go on. */
+import { finding, type Finding } from '../records/finding.ts';
+import type { ContentPlate } from './content.ts';
+import type { PlateReport } from './plate-worker.ts';
+
+/** Codes of faults that may be gone at the next build although the plate is the same. */
+export const passingFaults: ReadonlySet<string> = new Set([
+  'disk-full',
+  'cache-unwritable',
+  'stage-failed',
+  'out-of-memory',
+  'worker-lost',
+  'changed-while-read',
+  'unreadable',
+]);
+
+const fullDisk = new Set(['ENOSPC', 'EDQUOT', 'EFBIG', 'disk-full']);
+const refused = new Set(['EROFS', 'EACCES', 'EPERM']);
+
+/** What to say of a cache folder that stopped the whole build; null for other errors. */
+export function cacheFault(cache: string, error: unknown): string | null {
+  const { code = '' } = error as NodeJS.ErrnoException;
+  if (fullDisk.has(code)) {
+    return `The disk of the cache folder ${cache} is full (${code}). Make room or set MIRRORLEAF_CACHE to a folder on a larger disk, then build again.`;
+  }
+  if (refused.has(code)) {
+    return `The cache folder ${cache} cannot be written (${code}). Give yourself the right to write there, or set MIRRORLEAF_CACHE to another folder.`;
+  }
+  return null;
+}
+
+/** What a stage threw, as a finding. */
+export function crash({ slug }: ContentPlate, error: unknown): Finding {
+  const { code = '', message, stack } = error as NodeJS.ErrnoException;
+  const about = { level: 'error', plate: slug } as const;
+  if (fullDisk.has(code)) {
+    return finding({
+      ...about,
+      code: 'disk-full',
+      message: `The disk of the cache folder is full (${message}).`,
+      remedy: 'Make room or set MIRRORLEAF_CACHE to a folder on a larger disk, then build again.',
+    });
+  }
+  if (refused.has(code)) {
+    return finding({
+      ...about,
+      code: 'cache-unwritable',
+      message: `The cache folder does not let itself be written (${message}).`,
+      remedy: 'Give yourself the right to write there, or set MIRRORLEAF_CACHE to another folder.',
+    });
+  }
+  const place = stack?.split('\n')[1]?.trim();
+  return finding({
+    ...about,
+    code: 'stage-failed',
+    message: `A stage stopped with: ${message}${place ? ` (${place})` : ''}.`,
+    remedy: 'This is a fault of the program. Please report it with this sentence.',
+  });
+}
+
+/** What is said of a plate whose thread ended without an answer. */
+export function lostReport(plate: ContentPlate, error: unknown): PlateReport {
+  const { code, message } = error as NodeJS.ErrnoException;
+  const hungry = code === 'ERR_WORKER_OUT_OF_MEMORY';
+  const lost = finding({
+    level: 'error',
+    plate: plate.slug,
+    code: hungry ? 'out-of-memory' : 'worker-lost',
+    message: hungry
+      ? 'There was not enough memory for the plate.'
+      : `The thread that worked on the plate ended before its time: ${message}.`,
+    remedy: hungry
+      ? 'Build with fewer plates at the same time (--jobs 1), or give Node more memory (NODE_OPTIONS=--max-old-space-size=8192).'
+      : 'Build again; if it happens again, report it with this sentence.',
+  });
+  const tally = { made: 0, found: 0 };
+  return { outcome: { ok: false, findings: [...plate.findings, lost] }, tally };
+}

@@ -1,0 +1,249 @@
+/** What a machine and a person do to a build: each leaves the captures alone and nothing half-made. */
+import { execFile, spawnSync } from 'node:child_process';
+import { createHash } from 'node:crypto';
+import {
+  cp,
+  mkdir,
+  mkdtemp,
+  readdir,
+  readFile,
+  rename,
+  rm,
+  utimes,
+  writeFile,
+} from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { promisify } from 'node:util';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { findPlaces, type Places } from '../../src/pipeline/places.ts';
+import { createReporter } from '../../src/pipeline/reporter.ts';
+import { readFailure, readResult } from '../../src/pipeline/results.ts';
+import { runPlates } from '../../src/pipeline/run.ts';
+import { writeSmallContent } from './small-content.ts';
+
+const reporter = createReporter(process.stderr, { quiet: true });
+const script = join(import.meta.dirname, '../../scripts/plates.ts');
+const run = promisify(execFile);
+let folder: string;
+let master: string;
+let expected: Record<string, string>;
+
+beforeAll(async () => {
+  folder = await mkdtemp(join(tmpdir(), 'mirrorleaf-faults-'));
+  master = join(folder, 'master');
+  await writeSmallContent(master);
+  const places = await fresh('whole');
+  await runPlates({ places, reporter });
+  expected = await digests(places.tiles);
+}, 60_000);
+afterAll(() => rm(folder, { recursive: true, force: true }));
+
+async function fresh(name: string): Promise<Places> {
+  const content = join(folder, name, 'content');
+  await cp(master, content, { recursive: true });
+  return findPlaces({ content, cache: join(folder, name, 'cache') }, {});
+}
+
+async function digests(root: string): Promise<Record<string, string>> {
+  const entries = await readdir(root, { recursive: true, withFileTypes: true });
+  const found: Record<string, string> = {};
+  for (const entry of entries.filter((e) => e.isFile())) {
+    const path = join(entry.parentPath, entry.name);
+    found[path.slice(root.length)] = createHash('sha256')
+      .update(await readFile(path))
+      .digest('hex');
+  }
+  return found;
+}
+
+const states = (summary: Awaited<ReturnType<typeof runPlates>>) =>
+  Object.fromEntries(summary.plates.map((plate) => [plate.slug, plate.state]));
+
+/** The command in a process of its own; its exit code and what it said. */
+async function build(
+  { content, cache }: Pick<Places, 'content' | 'cache'>,
+  { args = [], shell }: { args?: string[]; shell?: string } = {},
+): Promise<{ code: number; said: string }> {
+  const env = { ...process.env, MIRRORLEAF_CONTENT: content, MIRRORLEAF_CACHE: cache };
+  const words = [process.execPath, script, ...args];
+  const [file, rest] = shell
+    ? ['bash', ['-c', `${shell}; exec "$@"`, 'bash', ...words]]
+    : [words[0], words.slice(1)];
+  try {
+    const { stderr } = await run(file, rest, { env });
+    return { code: 0, said: stderr };
+  } catch (error) {
+    const { code, stderr } = error as { code: number; stderr: string };
+    return { code, said: stderr };
+  }
+}
+
+/** Whether this process may mount a small disk; only root may, and not in every container. */
+const canMount =
+  process.platform === 'linux' &&
+  spawnSync('unshare', ['-m', 'mount', '-t', 'tmpfs', 'none', '/mnt']).status === 0;
+
+describe('a build', () => {
+  test.each([
+    ['spaces and brackets', 'a plate (final) [2].tif'],
+    ['accents, composed', 'pl\u00e9ni\u00e8re.tif'],
+    ['accents, decomposed', 'ple\u0301nie\u0300re.tif'],
+    ['signs of other scripts and emoji', '銀板 🪞 ٣.tif'],
+    ['a name of 240 bytes', `${'n'.repeat(236)}.tif`],
+    ['a name like an option', '--help.tif'],
+  ])('takes a capture whose name has %s', async (_, name) => {
+    const places = await fresh(`name-${createHash('sha1').update(name).digest('hex').slice(0, 8)}`);
+    const plate = join(places.content, 'plates/second');
+    await rename(join(plate, 'captures/normal.tif'), join(plate, 'captures', name));
+    const sitting = await readFile(join(plate, 'sitting.yaml'), 'utf8');
+    const renamed = sitting.replace('file: normal.tif', `file: ${JSON.stringify(name)}`);
+    await writeFile(join(plate, 'sitting.yaml'), renamed);
+    expect(states(await runPlates({ places, reporter, slugs: ['second'] }))).toEqual({
+      second: 'made',
+    });
+    expect((await readResult(places, 'second'))?.sittings[0].captures[0].files[0].name).toBe(name);
+  });
+
+  test('tells two captures apart whose names differ in case alone', async () => {
+    const places = await fresh('case');
+    const plate = join(places.content, 'plates/second');
+    await cp(
+      join(master, 'plates/first/captures/axial.png'),
+      join(plate, 'captures/Normal.tif.png'),
+    );
+    await cp(join(plate, 'captures/Normal.tif.png'), join(plate, 'captures/NORMAL.TIF.PNG'));
+    const lines =
+      '  - { id: a, file: Normal.tif.png, setup: axial, reading: negative }\n' +
+      '  - { id: b, file: NORMAL.TIF.PNG, setup: axial, reading: negative }\n';
+    await writeFile(
+      join(plate, 'sitting.yaml'),
+      (await readFile(join(plate, 'sitting.yaml'), 'utf8')) + lines,
+    );
+    await runPlates({ places, reporter, slugs: ['second'] });
+    const names = (await readResult(places, 'second'))?.sittings[0].captures.map(
+      ({ files }) => files[0].name,
+    );
+    expect(names).toEqual(['normal.tif', 'Normal.tif.png', 'NORMAL.TIF.PNG']);
+  });
+
+  test('beside another one waits, says for whom, and both end well', async () => {
+    const places = await fresh('two');
+    const both = await Promise.all([build(places), build(places)]);
+    expect(both.map(({ code }) => code)).toEqual([0, 0]);
+    const waited = both.filter(({ said }) => said.includes('is building with the same cache'));
+    expect(waited.length).toBeLessThanOrEqual(1);
+    expect(both.map(({ said }) => /(\d+) unchanged/.exec(said)?.[1]).sort()).toEqual(['0', '2']);
+    expect(await digests(places.tiles)).toEqual(expected);
+  });
+
+  test('takes captures that come from the future', async () => {
+    const places = await fresh('future');
+    const file = join(places.content, 'plates/second/captures/normal.tif');
+    await utimes(file, new Date('2049-01-01'), new Date('2049-01-01'));
+    expect(states(await runPlates({ places, reporter }))['second']).toBe('made');
+    expect(states(await runPlates({ places, reporter }))['second']).toBe('unchanged');
+  });
+
+  test('that may write no file of more than 8 kB fails with a sentence, and the next mends it', async () => {
+    const places = await fresh('small-files');
+    // A full disk as far as a program can tell: writing stops with an error in mid-file.
+    const { code, said } = await build(places, { shell: 'ulimit -f 8' });
+    expect(code).toBe(1);
+    expect(said).toMatch(/[Tt]he disk of the cache folder (is|was) full/);
+    expect(said).not.toContain('fault of the program');
+    expect(expected).toMatchObject(await digests(places.tiles).catch(() => ({})));
+    expect((await build(places)).code).toBe(0);
+    expect(await digests(places.tiles)).toEqual(expected);
+  });
+
+  test.skipIf(!canMount)(
+    'on a full disk fails with a sentence, and the next mends it',
+    async () => {
+      const places = await fresh('full-disk');
+      await mkdir(places.cache, { recursive: true });
+      // The mount lives as long as the process that sees it.
+      const env = {
+        ...process.env,
+        MIRRORLEAF_CONTENT: places.content,
+        MIRRORLEAF_CACHE: places.cache,
+      };
+      const words = `mount -t tmpfs -o size=200k none '${places.cache}' && exec '${process.execPath}' '${script}'`;
+      const full = spawnSync('unshare', ['-m', 'bash', '-c', words], { env, encoding: 'utf8' });
+      expect(full.status).toBe(1);
+      expect(full.stderr).toMatch(/The disk of the cache folder (is|was) full/);
+      expect(full.stderr).not.toMatch(/Copy the file again|fault of the program/);
+      expect(full.stderr).toContain('MIRRORLEAF_CACHE');
+      expect(await digests(places.content)).toEqual(await digests(master));
+      expect((await build(places)).code).toBe(0);
+      expect(await digests(places.tiles)).toEqual(expected);
+    },
+  );
+
+  test.skipIf(!canMount)('in a cache folder that may only be read says so', async () => {
+    const places = await fresh('read-only');
+    await mkdir(places.cache, { recursive: true });
+    const env = {
+      ...process.env,
+      MIRRORLEAF_CONTENT: places.content,
+      MIRRORLEAF_CACHE: places.cache,
+    };
+    const words = `mount -t tmpfs -o ro none '${places.cache}' && exec '${process.execPath}' '${script}'`;
+    const refused = spawnSync('unshare', ['-m', 'bash', '-c', words], { env, encoding: 'utf8' });
+    expect(refused.status).toBe(1);
+    expect(refused.stderr).toContain(`The cache folder ${places.cache} cannot be written (EROFS)`);
+    expect(refused.stderr).not.toContain('    at ');
+  });
+
+  test('whose thread has too little memory fails that plate with a sentence', async () => {
+    const places = await fresh('memory');
+    const summary = await runPlates({ places, reporter, threadMegabytes: 8 });
+    expect(states(summary)).toEqual({ first: 'failed', second: 'failed' });
+    expect(summary.plates[0].findings.at(-1)).toMatchObject({
+      code: 'out-of-memory',
+      message: 'There was not enough memory for the plate.',
+    });
+    expect(await readFailure(places, 'first')).toBeNull();
+    expect((await build(places)).code).toBe(0);
+    expect(await digests(places.tiles)).toEqual(expected);
+  });
+});
+
+describe('four shares', () => {
+  test('on four machines give what one machine gives, byte for byte, one of them killed and run again', async () => {
+    const places = await fresh('shares');
+    const machine = (k: number) => {
+      const host = `machine-${k}`;
+      const env = {
+        ...process.env,
+        MIRRORLEAF_CONTENT: places.content,
+        MIRRORLEAF_CACHE: places.cache,
+      };
+      const words = `hostname ${host}; exec '${process.execPath}' '${script}' --share ${k}/4`;
+      return run(
+        canMount ? 'unshare' : 'bash',
+        canMount
+          ? ['--uts', 'bash', '-c', words]
+          : ['-c', `exec '${process.execPath}' '${script}' --share ${k}/4`],
+        { env, ...(k === 1 ? { timeout: 2_000, killSignal: 'SIGKILL' as const } : {}) },
+      ).then(
+        () => 0,
+        () => 1,
+      );
+    };
+    await Promise.all([1, 2, 3, 4].map(machine));
+    expect(expected).toMatchObject(await digests(places.tiles).catch(() => ({})));
+    // The lock of the killed one names a machine that will never come back.
+    for (const name of await readdir(places.cache)) {
+      if (!name.startsWith('lock-')) continue;
+      const silent = new Date(Date.now() - 200_000);
+      await utimes(join(places.cache, name), silent, silent);
+    }
+    for (const k of [2, 3, 4])
+      expect((await build(places, { args: ['--share', `${k}/4`] })).code).toBe(0);
+    expect((await build(places, { args: ['--share', '1/4'] })).code).toBe(0);
+    expect(await digests(places.tiles)).toEqual(expected);
+    const last = await runPlates({ places, reporter });
+    expect(states(last)).toEqual({ first: 'unchanged', second: 'unchanged' });
+  }, 60_000);
+});
