@@ -30,3 +30,57 @@ export const layerShape = {
   offset: z.array(z.number()),
   step: z.array(z.number()),
 };
+
+/**
+ * A gain layer over a merged bracket: what turns the rendering that a view shows back into the
+ * wide range that the bracket holds. Its three planes:
+ *
+ * 0. gain: the code's value `offset + step * c` is a number of stops G. With B the view's own
+ *    linear light (tile decoded through the sRGB curve, 0 to 1, each channel) and the weight W
+ *    between 0 (the rendering as it is) and 1 (the merged light):
+ *    `light = (B + offsetBase) * 2^(G * W) - offsetMerged`. Light 1 is what the frame of 0 stops
+ *    shows as its largest code.
+ * 1. share of the pixel that is clipped in every frame, 0 to 1: the light is a lower bound.
+ * 2. share of the pixel that no frame lifts above its noise, 0 to 1: the light is not known.
+ *
+ * What one exposure of the bracket would have shown is `min(clip, light * 2^stops)`.
+ *
+ * References
+ * - ISO 21496-1:2025, gain map metadata for image conversion: the arithmetic, with encoding
+ *   exponent 1 (clause numbers not seen).
+ */
+export const gainLayerSchema = z.strictObject({
+  ...layerShape,
+  kind: z.literal('gain'),
+  gain: z.strictObject({
+    /** Of the codes of plane 0, stops: the same as `offset[0]` and `offset[0] + 255 * step[0]`. */
+    min: z.number(),
+    max: z.number(),
+    /** Added to the view's light before the gain. */
+    offsetBase: z.number(),
+    /** Subtracted from the light after the gain. */
+    offsetMerged: z.number(),
+    /** Stops from light 1 up to the brightest light that the bracket holds; W = 1 shows it all. */
+    headroom: z.number(),
+    /** Stops from light 1 down to the darkest light that stands above the noise. */
+    footroom: z.number(),
+  }),
+  /** As they were taken, shortest exposure first. */
+  frames: z
+    .array(
+      z.strictObject({
+        /** View that shows the frame. */
+        view: z.string(),
+        /** As marked. */
+        seconds: z.number().positive(),
+        /** What the merged light is multiplied by, as a power of two, to look like this frame. */
+        stops: z.number(),
+        /** Linear light, 0 to 1 of the largest code, at which the frame clips. */
+        clip: z.number().positive(),
+        /** Linear light, 0 to 1, that equals the frame's noise in the dark. */
+        floor: z.number().nonnegative(),
+      }),
+    )
+    .min(2),
+});
+export type GainLayer = z.output<typeof gainLayerSchema>;
