@@ -108,14 +108,12 @@ describe('a build', () => {
   test('tells two captures apart whose names differ in case alone', async () => {
     const places = await fresh('case');
     const plate = join(places.content, 'plates/second');
-    await cp(
-      join(master, 'plates/first/captures/axial.png'),
-      join(plate, 'captures/Normal.tif.png'),
-    );
-    await cp(join(plate, 'captures/Normal.tif.png'), join(plate, 'captures/NORMAL.TIF.PNG'));
+    for (const name of ['Again.tif', 'AGAIN.TIF']) {
+      await cp(join(plate, 'captures/normal.tif'), join(plate, 'captures', name));
+    }
     const lines =
-      '  - { id: a, file: Normal.tif.png, setup: axial, reading: negative }\n' +
-      '  - { id: b, file: NORMAL.TIF.PNG, setup: axial, reading: negative }\n';
+      '  - { id: a, file: Again.tif, setup: normal, reading: positive }\n' +
+      '  - { id: b, file: AGAIN.TIF, setup: normal, reading: positive }\n';
     await writeFile(
       join(plate, 'sitting.yaml'),
       (await readFile(join(plate, 'sitting.yaml'), 'utf8')) + lines,
@@ -124,7 +122,7 @@ describe('a build', () => {
     const names = (await readResult(places, 'second'))?.sittings[0].captures.map(
       ({ files }) => files[0].name,
     );
-    expect(names).toEqual(['normal.tif', 'Normal.tif.png', 'NORMAL.TIF.PNG']);
+    expect(names).toEqual(['normal.tif', 'Again.tif', 'AGAIN.TIF']);
   });
 
   test('beside another one waits, says for whom, and both end well', async () => {
