@@ -60,7 +60,9 @@ function shareOut(total: number, weights: readonly number[]): number[] {
   const sum = weights.reduce((a, b) => a + b, 0);
   const exact = weights.map((w) => (total * w) / sum);
   const counts = exact.map((e) => Math.max(3, Math.floor(e)));
-  const order = exact.map((_, i) => i).sort((a, b) => exact[b] - counts[b] - (exact[a] - counts[a]));
+  const order = exact
+    .map((_, i) => i)
+    .sort((a, b) => exact[b] - counts[b] - (exact[a] - counts[a]));
   let left = total - counts.reduce((a, b) => a + b, 0);
   for (let i = 0; left > 0; i += 1, left -= 1) counts[order[i % order.length]] += 1;
   for (let i = 0; left < 0; i = (i + 1) % counts.length) {

@@ -26,9 +26,7 @@ describe('what the mirror shows to the lens', () => {
 
   test('agrees with rays traced by hand from both rims of the lens', () => {
     const [d, p, a, w] = [800, 450, 40, 1.2];
-    const turn = Math.tan(
-      Math.atan((100 / 2 + a / 2) / d) + (2 * w * Math.PI) / 180,
-    );
+    const turn = Math.tan(Math.atan((100 / 2 + a / 2) / d) + (2 * w * Math.PI) / 180);
     // From the far rim of the lens to the plate's edge, reflected by a surface that leans out.
     const edge = 50 + p * turn;
     const traced = reflectedWidth(
