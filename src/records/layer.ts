@@ -84,3 +84,76 @@ export const gainLayerSchema = z.strictObject({
     .min(2),
 });
 export type GainLayer = z.output<typeof gainLayerSchema>;
+
+const unit = z.tuple([z.number(), z.number(), z.number()]);
+
+/**
+ * `lamp`: what the plate looks like under a lamp at any place. Each channel of a pixel is
+ * `base + sum of factor * plane`, where base and factors depend on the lamp's direction alone:
+ * `src/imaging/relight/lamp-light.ts` works them out and evaluates a pixel.
+ */
+export const lampLayerSchema = z.strictObject({
+  ...layerShape,
+  kind: z.literal('lamp'),
+  /** What the sum is: a display code v, 0 to 255 on the sRGB curve, or ln(v + 4). */
+  domain: z.enum(['encoded', 'log']),
+  /** Functions of the direction that base and factors are made of (`lamp-terms.ts`). */
+  terms: z.enum(['thin-plate', 'hemispherical']),
+  /** The captured lamps, in the order of the frames. */
+  lamps: z
+    .array(
+      z.strictObject({
+        /** Degrees, as in `src/imaging/conventions.ts`. */
+        bearing: z.number(),
+        height: z.number(),
+        /** The same as a unit vector from the plate's centre: x right, y up, z to the camera. */
+        direction: unit,
+        /** View that shows the frame as it was taken, where it is published. */
+        view: z.string().nullable(),
+        /** Share of this frame's pixels that were clipped, 0 to 1. */
+        clippedShare: z.number(),
+      }),
+    )
+    .min(3),
+  /**
+   * Row-major, 3 * (planes + 1) rows, one column for each term. Rows of a channel: its base,
+   * then its factor of each plane; red, green, blue.
+   */
+  response: z.array(z.number()),
+  /** Lamps round the outside, anticlockwise; a direction beyond them is moved to the edge. */
+  hull: z.array(z.number().int().nonnegative()).min(3),
+  /** Whether lamps between the captured ones are worth showing; otherwise only those are. */
+  free: z.boolean(),
+  /** Peak signal to noise ratio of a frame foretold from the others, dB, in display codes. */
+  leftOutDecibels: z.number(),
+  /** The same when the nearest other frame stands in. */
+  nearestDecibels: z.number(),
+  /** Median distance of a lamp to its nearest neighbour, degrees. */
+  spacingDegrees: z.number(),
+  /** Share of the pixels that were clipped in at least one frame, 0 to 1. */
+  clippedShare: z.number(),
+});
+export type LampLayer = z.output<typeof lampLayerSchema>;
+
+/**
+ * `slope`: the shape of the surface and its gloss, for pictures of it under a false lamp.
+ * Slopes are rise per run towards the right and *upwards*: the normal is (-sx, -sy, 1) over its
+ * length. Gloss is what the brightest lamps add to the diffuse part, 0 to 1 on the sRGB curve.
+ * Clipped is the share of the frames in which the pixel was clipped, 0 to 1.
+ */
+export const slopeLayerSchema = z.strictObject({
+  ...layerShape,
+  kind: z.literal('slope'),
+  /** What the planes hold, from the top. */
+  holds: z.tuple([
+    z.literal('slope-x'),
+    z.literal('slope-y'),
+    z.literal('gloss'),
+    z.literal('clipped'),
+  ]),
+  /** Largest slope that the codes can hold; steeper ones are cut off there. */
+  steepest: z.number(),
+  /** Median over the pixels of what the diffuse fit leaves unexplained, per cent of its light. */
+  residualPercent: z.number(),
+});
+export type SlopeLayer = z.output<typeof slopeLayerSchema>;
