@@ -19,9 +19,11 @@ import { judgeColour } from './inspect/judge-colour.ts';
 import { judgeEvenness } from './inspect/judge-evenness.ts';
 import { judgeFrames } from './inspect/judge-frames.ts';
 import { judgeResolution } from './inspect/judge-resolution.ts';
+import { judgeSetUp } from './inspect/judge-set-up.ts';
 import { judgeSharpness } from './inspect/judge-sharpness.ts';
 import { measureBackground } from './inspect/measure-background.ts';
 import { measureCapture, type CaptureFiles } from './inspect/measure-capture.ts';
+import { measureGhosts } from './inspect/measure-ghost.ts';
 import { measuresSchema, type Measures } from './inspect/measures.ts';
 import { bestScale } from './inspect/plate-size.ts';
 import { keyOf, type KeyPart } from './key.ts';
@@ -47,6 +49,7 @@ const judges: readonly Judge[] = [
   judgeSharpness,
   judgeColour,
   judgeResolution,
+  judgeSetUp,
 ];
 
 export async function inspectStage(
@@ -101,6 +104,7 @@ async function inspectSitting(
       (name) => join(read.plate.folder, 'captures', name),
       context,
     ),
+    ghosts: await measureGhosts(read.plate.folder, record, captures, context),
     tolerances,
   };
 }

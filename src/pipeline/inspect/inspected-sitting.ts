@@ -1,4 +1,5 @@
 /** One sitting with everything that was measured of it: what the judges look at. */
+import type { Ghost } from '../../imaging/inspect/ghost-step.ts';
 import type { BlurComparison } from '../../imaging/inspect/shared-edges.ts';
 import type { OwnBackground } from '../../imaging/inspect/own-background.ts';
 import type { Estimate } from '../../imaging/plane.ts';
@@ -35,6 +36,8 @@ export interface InspectedSitting {
   } | null;
   /** How much softer than the base each capture is, where they could be compared. */
   readonly softness: ReadonlyMap<string, Estimate<BlurComparison>>;
+  /** The ghost of the glass, of captures through one. */
+  readonly ghosts: ReadonlyMap<string, Estimate<Ghost>>;
   readonly tolerances: Tolerances;
 }
 

@@ -80,3 +80,11 @@ export function bestScale(
   if (!found || found.uncertainty > 0.05 * found.pixelsPerMillimetre) return null;
   return { ...found, from: 'plate-edges' };
 }
+
+/** The plate's size as the camera sees it, mm: as recorded, else from its edges and the scale. */
+export function plateMillimetres(sitting: InspectedSitting): readonly [number, number] | null {
+  const edges = edgesAndSize(sitting);
+  if (edges?.millimetres) return edges.millimetres;
+  const scale = bestScale(sitting)?.pixelsPerMillimetre;
+  return edges && scale ? [edges.pixels[0] / scale, edges.pixels[1] / scale] : null;
+}
