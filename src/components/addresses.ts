@@ -17,6 +17,10 @@ export const lessonsIndex = `${base}lessons/`;
 export const lessonAddress = (id: string): string => `${base}lessons/${id}/`;
 export const glossary = `${base}glossary/`;
 export const about = `${base}about/`;
+export const searchPage = `${base}search/`;
+
+/** Both readings side by side, for previews elsewhere; a covered plate has none. */
+export const previewAddress = (slug: string): string => `${base}plates/${slug}/preview.jpg`;
 
 /** Folder of one view's image service. */
 export const viewAddress = (slug: string, view: string): string =>

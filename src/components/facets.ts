@@ -1,9 +1,10 @@
 /**
- * Ways to narrow the index of plates, one at a time, so that no choice is ever empty. Each way
- * is a class on the plates it keeps; a rule made for the page hides the others when its native
- * radio button is chosen, so no script is needed.
+ * Ways to narrow the index of plates. Each group asks one question and each answer is a class on
+ * the plates it keeps; rules made for the page hide the others when a native radio button or
+ * option is chosen, so groups can be combined and no script is needed.
  */
 import { parseEdtf, yearOfDay } from '../records/edtf.ts';
+import { sizeName } from '../records/plate-sizes.ts';
 import type { PublishedPlate } from './exhibit.ts';
 import { processInWords } from './label-words.ts';
 import { words } from './words.ts';
@@ -16,19 +17,30 @@ export interface Facet {
 }
 
 export interface FacetGroup {
+  /** Prefix of its facets' ids, and its name in the page's address. */
+  readonly key: string;
   readonly name: string;
   readonly facets: readonly Facet[];
 }
 
-/** The decade that a date begins in, such as 1850; null when it has no beginning. */
-export function decadeOf(date: string | undefined): number | null {
-  const first = date === undefined ? undefined : parseEdtf(date)?.first;
-  return typeof first === 'number' ? Math.floor(yearOfDay(first) / 10) * 10 : null;
+/** Decades that a date can mean, such as [1840, 1850]; none when it has no beginning or end. */
+export function decadesOf(date: string | undefined): number[] {
+  const parsed = date === undefined ? null : parseEdtf(date);
+  const ends = [parsed?.first, parsed?.last].filter(
+    (day): day is number => typeof day === 'number' && Number.isFinite(day),
+  );
+  if (ends.length === 0) return [];
+  const [from, to] = [Math.min(...ends), Math.max(...ends)].map((day) =>
+    Math.floor(yearOfDay(day) / 10),
+  );
+  return Array.from({ length: to - from + 1 }, (_, step) => (from + step) * 10);
 }
 
+const natural = new Intl.Collator('en', { numeric: true });
+
 function group(
+  key: string,
   name: string,
-  prefix: string,
   plates: readonly PublishedPlate[],
   names: (plate: PublishedPlate) => readonly string[],
 ): FacetGroup {
@@ -36,27 +48,61 @@ function group(
   for (const plate of plates) {
     for (const one of new Set(names(plate))) kept.set(one, [...(kept.get(one) ?? []), plate.slug]);
   }
-  const facets = [...kept].map(([facet, slugs], index) => ({
-    id: `${prefix}-${index + 1}`,
-    name: facet,
-    slugs,
-  }));
-  return { name, facets };
+  const facets = [...kept]
+    .sort(([a], [b]) => natural.compare(a, b))
+    .map(([facet, slugs], index) => ({ id: `${key}-${index + 1}`, name: facet, slugs }));
+  return { key, name, facets };
+}
+
+/** From and to: every decade that the plates span keeps those that reach to it from one side. */
+function spanGroups(plates: readonly PublishedPlate[]): FacetGroup[] {
+  const dated = plates.map(({ slug, record }) => ({ slug, decades: decadesOf(record.date) }));
+  const known = [...new Set(dated.flatMap(({ decades }) => decades))].sort((a, b) => a - b);
+  const side = (key: string, name: string, keeps: (decades: number[], at: number) => boolean) => ({
+    key,
+    name,
+    facets: known.map((at) => ({
+      id: `${key}-${at}`,
+      name: words.index.decade(at),
+      slugs: dated.filter(({ decades }) => keeps(decades, at)).map(({ slug }) => slug),
+    })),
+  });
+  return [
+    side('from', words.index.from, (decades, at) => decades.some((decade) => decade >= at)),
+    side('to', words.index.to, (decades, at) => decades.some((decade) => decade <= at)),
+  ];
+}
+
+function tellsApart(plates: readonly PublishedPlate[]) {
+  return ({ facets }: FacetGroup) => facets.some(({ slugs }) => slugs.length < plates.length);
 }
 
 /** Groups that tell the plates apart: one that keeps every plate in every choice is left out. */
 export function facetGroups(plates: readonly PublishedPlate[]): readonly FacetGroup[] {
-  const decade = ({ record }: PublishedPlate) => {
-    const found = decadeOf(record.date);
-    return found === null ? words.index.undated : words.index.decade(found);
-  };
+  const { index } = words;
   return [
-    group(words.index.process, 'process', plates, (plate) => [processInWords(plate.record)]),
-    group(words.index.made, 'made', plates, (plate) => [decade(plate)]),
-    group(words.index.photographed, 'light', plates, ({ result }) =>
+    group('process', index.process, plates, (plate) => [processInWords(plate.record)]),
+    group('size', index.size, plates, ({ record }) => {
+      const name = sizeName(record.size);
+      return name === null ? [] : [words.label.namedSize(name)];
+    }),
+    group('maker', index.maker, plates, ({ record }) => record.maker.map(({ name }) => name)),
+    group('place', index.place, plates, ({ record }) => (record.place ? [record.place] : [])),
+    group('light', index.photographed, plates, ({ result }) =>
       result.views.map(({ setupKind }) => words.setup[setupKind]),
     ),
-  ].filter(({ facets }) => facets.some(({ slugs }) => slugs.length < plates.length));
+    group('reading', index.reading, plates, ({ result }) =>
+      result.views.map(({ reading }) => words.reading[reading]),
+    ),
+    group('condition', index.condition, plates, ({ record }) =>
+      record.condition.map(({ term }) => term),
+    ),
+  ].filter(tellsApart(plates));
+}
+
+/** The two ends of a span of dates; none where all plates are of one decade. */
+export function dateSpan(plates: readonly PublishedPlate[]): readonly FacetGroup[] {
+  return spanGroups(plates).filter(tellsApart(plates));
 }
 
 /** The rules that hide what a choice does not keep. */

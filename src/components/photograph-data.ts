@@ -1,27 +1,51 @@
 /**
- * A plate for search engines, in the words of schema.org (`Photograph`, `ImageObject`). Only
- * what the record says; a covered plate offers no picture.
+ * A plate for search engines, in the words of schema.org (`Photograph`, `ImageObject` with its
+ * licence fields). Only what the record says; a covered plate offers no picture.
  */
 import type { CollectionRecord } from '../records/collection.ts';
+import { rightsLabel } from '../records/vocabulary.ts';
 import type { PublishedPlate } from './exhibit.ts';
 import { processInWords } from './label-words.ts';
+
+export interface DataPicture {
+  readonly address: string;
+  readonly width: number;
+  readonly height: number;
+  readonly reading: 'positive' | 'negative';
+}
 
 interface Parts {
   readonly plate: PublishedPlate;
   readonly collection: CollectionRecord;
   /** The page's address for the world, where it is known. */
   readonly address: string | undefined;
-  readonly picture: string | undefined;
+  readonly identifier: string;
+  readonly pictures: readonly DataPicture[];
 }
 
-export function photographData({ plate, collection, address, picture }: Parts) {
+export function photographData({ plate, collection, address, identifier, pictures }: Parts) {
   const { record } = plate;
-  const creditText = record.credit ?? collection.credit;
+  const { institution } = collection;
+  const creditText = record.credit ?? collection.credit ?? institution.name;
+  const organisation = {
+    '@type': 'Organization',
+    name: institution.name,
+    url: institution.homepage,
+  };
+  const rights = {
+    license: record.rights,
+    acquireLicensePage: address && `${address}#rights`,
+    creditText,
+    copyrightNotice: rightsLabel(record.rights) ?? record.rights,
+    creator: organisation,
+  };
   return {
     '@type': 'Photograph',
+    '@id': identifier,
     name: record.title,
-    identifier: record.objectNumber,
+    identifier: [identifier, record.objectNumber].filter((one) => one !== undefined),
     url: address,
+    description: record.description.positive,
     material: processInWords(record),
     temporalCoverage: record.date,
     locationCreated: record.place && { '@type': 'Place', name: record.place },
@@ -30,14 +54,20 @@ export function photographData({ plate, collection, address, picture }: Parts) {
     height: millimetres(record.size, 1),
     license: record.rights,
     creditText,
-    provider: { '@type': 'Organization', name: collection.institution.name },
-    image: picture && {
-      '@type': 'ImageObject',
-      contentUrl: picture,
-      caption: record.description.positive,
-      license: record.rights,
-      creditText,
+    isPartOf: {
+      '@type': 'Collection',
+      name: collection.title,
+      url: collection.address,
     },
+    provider: organisation,
+    image: pictures.map(({ address: contentUrl, width, height, reading }) => ({
+      '@type': 'ImageObject',
+      contentUrl,
+      width,
+      height,
+      caption: record.description[reading],
+      ...rights,
+    })),
   };
 }
 

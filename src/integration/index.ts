@@ -8,8 +8,10 @@ import type { AstroIntegration } from 'astro';
 import { checkFreshness } from '../pipeline/freshness.ts';
 import { findPlaces } from '../pipeline/places.ts';
 import { readResults } from '../pipeline/results.ts';
+import { linkPreviews } from './link-previews.ts';
 import { linkTiles } from './link-tiles.ts';
 import { serveTiles } from './serve-tiles.ts';
+import { writeWordIndex } from './write-word-index.ts';
 
 export default function exhibit(): AstroIntegration {
   const places = findPlaces();
@@ -43,7 +45,10 @@ export default function exhibit(): AstroIntegration {
           const names = missing.map(({ slug }) => `"${slug}"`).join(', ');
           throw new Error(`Astro made no page for ${names}, and did not say why.`);
         }
+        // Before the tiles: the index looks through every folder for pages.
+        await writeWordIndex(fileURLToPath(dir));
         const count = await linkTiles(places, results, fileURLToPath(dir), { base, address });
+        await linkPreviews(places, new Set(results.map(({ slug }) => slug)), fileURLToPath(dir));
         const seconds = ((performance.now() - started) / 1000).toFixed(1);
         logger.info(`${count} tiles of ${results.length} plates in place (${seconds} s)`);
       },

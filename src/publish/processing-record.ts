@@ -111,6 +111,23 @@ function viewNodes(plate: string, program: string, view: ViewResult): Node[] {
       'prov:wasDerivedFrom': sources.map((sha256) => ({ id: fileId(sha256) })),
       'prov:wasAttributedTo': { id: program },
     },
+    ...[
+      ...view.layers.map(({ name, folder }) => ({
+        id: `${id}/${name}/`,
+        'dcterms:title': `Data planes: ${name}`,
+        'mirrorleaf:tiles': folder,
+      })),
+      ...view.archive.map(({ sha256, label, bytes }) => ({
+        id: fileId(sha256),
+        'dcterms:title': label,
+        'premis:size': bytes,
+      })),
+    ].map((part) => ({
+      ...part,
+      type: 'prov:Entity',
+      'prov:wasGeneratedBy': { id: activity },
+      'prov:wasDerivedFrom': sources.map((sha256) => ({ id: fileId(sha256) })),
+    })),
   ];
 }
 

@@ -114,3 +114,28 @@ export function sizeAgreement(
   const distance = (p: SizeProposal) => Math.hypot(p.shorter - shorter, p.longer - longer);
   return { agrees: false, nearest: proposals.toSorted((a, b) => distance(a) - distance(b))[0] };
 }
+
+/**
+ * The trade name of a recorded size: its own where it is one, else the best attested that fits
+ * the millimetres, nearest first. Null where none fits or nothing is recorded.
+ */
+export function sizeName(size: string | readonly [number, number] | undefined): string | null {
+  if (size === undefined) return null;
+  if (typeof size === 'string') return proposeSize(size)?.name ?? size;
+  const [shorter, longer] = [...size].sort((a, b) => a - b);
+  const distance = (p: SizeProposal) => Math.hypot(p.shorter - shorter, p.longer - longer);
+  const fitting = plateSizeNames
+    .flatMap(sizeProposals)
+    .filter((p) => fits(shorter, p.shorter) && fits(longer, p.longer));
+  return fitting.toSorted((a, b) => distance(a) - distance(b))[0]?.name ?? null;
+}
+
+/** Both sides in millimetres, as recorded or as a trade name proposes them; null where unknown. */
+export function sizeOf(
+  size: string | readonly [number, number] | undefined,
+): readonly [number, number] | null {
+  if (size === undefined) return null;
+  if (typeof size !== 'string') return size;
+  const proposed = proposeSize(size);
+  return proposed ? [proposed.longer, proposed.shorter] : null;
+}

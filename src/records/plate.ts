@@ -1,6 +1,6 @@
 /** `plate.md` front matter: the object record. DESIGN of the words is in DEVELOPERS.md. */
 import { z } from 'zod';
-import { edtf, id, millimetres, region, rightsUri, text, webAddress } from './fields.ts';
+import { edtf, id, millimetres, region, rightsUri, slug, text, webAddress } from './fields.ts';
 import { conditionTerms, orientations, processes, type Process } from './vocabulary.ts';
 
 const processWords = Object.keys(processes) as [Process, ...Process[]];
@@ -12,6 +12,12 @@ export const plateSchema = z.strictObject({
   title: text,
   /** The museum's own number. */
   objectNumber: text.optional(),
+  /** A lasting identifier that the museum has given the plate, as an address (ARK, DOI ...). */
+  identifier: webAddress.optional(),
+  /** Slugs that the plate was published under before, the first one first: they lead on here. */
+  formerly: z.array(slug).default([]),
+  /** What was published and changed when, for the feed; the first entry is the publication. */
+  changes: z.array(z.strictObject({ date: edtf, note: text })).default([]),
   /** What kind of plate; `{ name: other, text: ... }` for anything else. */
   process: z.union([
     z.enum(processWords),

@@ -22,6 +22,8 @@ export function htmlOf(folder: string, page: string): string {
 const kinds: Readonly<Record<string, RegExp>> = {
   home: /^$/,
   plates: /^plates\/$/,
+  order: /^plates-by\/[^/]+\/$/,
+  search: /^search\/$/,
   plate: /^plates\/[^/]+\/$/,
   captures: /^plates\/[^/]+\/captures\/$/,
   embed: /^plates\/[^/]+\/embed\/$/,

@@ -26,7 +26,7 @@ export function collectionFindings(content: Omit<ContentResult, 'findings'>): Fi
     const remedy = 'Make one from a folder of photographs: npm run new -- SLUG --from FOLDER.';
     findings.push(finding({ level: 'warning', plate: '', code: 'no-plates', message, remedy }));
   }
-  return [...findings, ...sharedNumbers(plates)];
+  return [...findings, ...sharedNumbers(plates), ...formerTaken(plates)];
 }
 
 function sharedNumbers(plates: ContentResult['plates']): Finding[] {
@@ -43,4 +43,22 @@ function sharedNumbers(plates: ContentResult['plates']): Finding[] {
     const about = { level: 'warning', plate: slug, file: 'plate.md', code: 'number-twice' } as const;
     return [finding({ ...about, message, remedy: 'Correct one of the two.' })];
   });
+}
+
+/** A former slug that is taken leads nowhere: the plate that has it now keeps the address. */
+function formerTaken(plates: ContentResult['plates']): Finding[] {
+  const owners = new Map(plates.map(({ slug }) => [slug, slug]));
+  return plates.flatMap(({ slug, record }) =>
+    (record?.formerly ?? []).flatMap((former, k) => {
+      const owner = owners.get(former);
+      if (owner === undefined) {
+        owners.set(former, slug);
+        return [];
+      }
+      const message = `"${former}" is said to be a former address, but plate "${owner}" has it.`;
+      const remedy = 'Take it out of "formerly"; an address can lead to one plate only.';
+      const about = { level: 'warning', plate: slug, file: 'plate.md', code: 'address-taken' } as const;
+      return [finding({ ...about, field: `formerly.${k}`, message, remedy })];
+    }),
+  );
 }

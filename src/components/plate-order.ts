@@ -1,0 +1,44 @@
+/**
+ * Orders of the index. Each is a page of its own, so that what is read first is also what comes
+ * first in the document, with or without script.
+ */
+import type { PublishedPlate } from './exhibit.ts';
+import { base, platesIndex } from './addresses.ts';
+import { sizeOf } from '../records/plate-sizes.ts';
+import { words } from './words.ts';
+
+export const otherOrders = ['title', 'number', 'size'] as const;
+export type OtherOrder = (typeof otherOrders)[number];
+export type PlateOrder = 'date' | OtherOrder;
+
+export const orderAddress = (order: PlateOrder): string =>
+  order === 'date' ? platesIndex : `${base}plates-by/${order}/`;
+
+export const orders: readonly { order: PlateOrder; name: string }[] = (
+  ['date', ...otherOrders] as const
+).map((order) => ({ order, name: words.index.orders[order] }));
+
+/** Plates in another order than the catalogue's; what has no value stands last. */
+export function inOrder(
+  plates: readonly PublishedPlate[],
+  order: PlateOrder,
+  language: string,
+): readonly PublishedPlate[] {
+  if (order === 'date') return plates;
+  const natural = new Intl.Collator(language, { numeric: true });
+  const key = {
+    title: ({ record }: PublishedPlate) => record.title.replace(/^["“”‘’'«»¿¡\s]+/, ''),
+    number: ({ record }: PublishedPlate) => record.objectNumber,
+    size: ({ record }: PublishedPlate) => {
+      const sides = sizeOf(record.size);
+      return sides === null ? undefined : String(sides[0] * sides[1]);
+    },
+  }[order];
+  return [...plates].sort((a, b) => {
+    const [first, second] = [key(a), key(b)];
+    if (first === undefined || second === undefined) {
+      return Number(first === undefined) - Number(second === undefined);
+    }
+    return natural.compare(first, second);
+  });
+}
