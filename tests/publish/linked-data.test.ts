@@ -48,10 +48,8 @@ describe('linkedArtObject', () => {
         document: { '@context': context },
       });
     };
-    const [object] = (await jsonld.expand(plain, { documentLoader, safe: true })) as Record<
-      string,
-      unknown
-    >[];
+    const options = { documentLoader, safe: true };
+    const [object] = (await jsonld.expand(plain, options)) as Record<string, unknown>[];
     expect(object['@id']).toBe(place.identifier);
     expect(object['@type']).toEqual(['https://linked.art/ns/terms/HumanMadeObject']);
     const dimensions = object['https://linked.art/ns/terms/dimension'] as object[];

@@ -25,9 +25,14 @@ const documentLoader = (url: string) =>
     documentUrl: url,
     document: { '@context': { '@vocab': `${url}#`, id: '@id', type: '@type' } },
   });
+interface Picture {
+  readonly id: string;
+  readonly type: string;
+  readonly service?: readonly { readonly id: string }[];
+}
 type Node = Record<string, unknown> & { '@id': string };
-const expand = async (document: object) =>
-  (await jsonld.expand(document, { documentLoader, safe: true })) as Node[];
+const options = { documentLoader, safe: true };
+const expand = async (document: object) => (await jsonld.expand(document, options)) as Node[];
 
 test('the schema.org data of every page expands, and a plate’s pictures carry their licence', async () => {
   const data = (page: string) => {
@@ -86,13 +91,14 @@ test('a general IIIF parser finds every picture and service of every manifest on
   for (const slug of plates) {
     const look = new Traverse({
       contentResource: [
-        (resource: { id?: string; type: string; service?: { id?: string }[] }) => {
-          if (resource.type !== 'Image') return resource;
-          const file = String(resource.id).slice(address.length);
+        (resource) => {
+          const { id, type, service } = resource as unknown as Picture;
+          if (type !== 'Image') return resource;
+          const file = id.slice(address.length);
           expect(existsSync(join(folder, file)), file).toBe(true);
-          for (const { id } of resource.service ?? []) {
-            const info = join(folder, String(id).slice(address.length), 'info.json');
-            expect(JSON.parse(readFileSync(info, 'utf8'))).toHaveProperty('id', id);
+          for (const { id: own } of service ?? []) {
+            const info = join(folder, own.slice(address.length), 'info.json');
+            expect(JSON.parse(readFileSync(info, 'utf8'))).toHaveProperty('id', own);
           }
           found += 1;
           return resource;
