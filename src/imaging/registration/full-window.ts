@@ -1,5 +1,5 @@
 /**
- * One window of the base and the same window of the moving capture drawn over it, at full detail.
+ * A window of the moving capture drawn over the same window of the base, at full detail.
  */
 import { project, type Homography } from '../conventions.ts';
 import { compose, corners, translation } from './homography.ts';
@@ -12,23 +12,20 @@ const margin = 4;
 /** A map that spreads a window over more than this many times its area is not a plate's. */
 const mostSpread = 6;
 
-export interface FullWindow {
-  readonly still: MaskedPlane;
-  readonly drawn: MaskedPlane;
-}
-
 /**
+ * The moving capture drawn over a window of the base.
+ *
  * @param toMoving From base to moving, common pixels.
  * @returns Null when the window does not lie on the moving capture.
  */
-export function fullWindow(
+export function drawnWindow(
   pair: WorkingPair,
   toMoving: Homography,
   left: number,
   top: number,
   width: number,
   height: number,
-): FullWindow | null {
+): MaskedPlane | null {
   const points = corners(width, height).map(([x, y]) => project(toMoving, left + x, top + y));
   const xs = points.map((p) => p[0]);
   const ys = points.map((p) => p[1]);
@@ -41,8 +38,5 @@ export function fullWindow(
   if (x0 + w < 0 || y0 + h < 0 || x0 > plane.width || y0 > plane.height) return null;
   const cut = cutWindow(pair, pair.moving, x0, y0, w, h);
   const local = compose(compose(translation(-x0, -y0), toMoving), translation(left, top));
-  return {
-    still: cutWindow(pair, pair.base, left, top, width, height),
-    drawn: warpPlane(cut, local, width, height, 'cubic'),
-  };
+  return warpPlane(cut, local, width, height, 'cubic');
 }

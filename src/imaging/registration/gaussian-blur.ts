@@ -12,7 +12,117 @@ export function gaussianBlur(
   sigma: number,
 ): Float32Array {
   const kernel = gaussianKernel(sigma);
-  return blurColumns(blurRows(data, width, height, kernel), width, height, kernel);
+  if (kernel.length > 4) {
+    return blurColumns(blurRows(data, width, height, kernel), width, height, kernel);
+  }
+  const [k0, k1 = 0, k2 = 0, k3 = 0] = kernel;
+  const near = [k0, k1, k2, k3] as const;
+  return blurColumnsNear(blurRowsNear(data, width, height, near), width, height, near);
+}
+
+/** Weights of a kernel that reaches no further than three samples, which one sum holds. */
+type NearKernel = readonly [k0: number, k1: number, k2: number, k3: number];
+
+function blurRowsNear(
+  data: Float32Array,
+  width: number,
+  height: number,
+  [k0, k1, k2, k3]: NearKernel,
+): Float32Array {
+  const result = new Float32Array(width * height);
+  const line = new Float32Array(width + 6);
+  for (let y = 0; y < height; y += 1) {
+    const row = y * width;
+    line.fill(data[row], 0, 3);
+    line.set(data.subarray(row, row + width), 3);
+    line.fill(data[row + width - 1], width + 3);
+    for (let x = 0, c = 3; x < width; x += 1, c += 1) {
+      result[row + x] =
+        k0 * line[c] +
+        (k1 * (line[c - 1] + line[c + 1]) +
+          k2 * (line[c - 2] + line[c + 2]) +
+          k3 * (line[c - 3] + line[c + 3]));
+    }
+  }
+  return result;
+}
+
+function blurColumnsNear(
+  data: Float32Array,
+  width: number,
+  height: number,
+  [k0, k1, k2, k3]: NearKernel,
+): Float32Array {
+  const result = new Float32Array(width * height);
+  const rowAt = (y: number) => Math.max(0, Math.min(height - 1, y)) * width;
+  for (let y = 0; y < height; y += 1) {
+    const row = y * width;
+    const [a1, a2, a3] = [rowAt(y - 1), rowAt(y - 2), rowAt(y - 3)];
+    const [b1, b2, b3] = [rowAt(y + 1), rowAt(y + 2), rowAt(y + 3)];
+    for (let x = 0; x < width; x += 1) {
+      result[row + x] =
+        k0 * data[row + x] +
+        (k1 * (data[a1 + x] + data[b1 + x]) +
+          k2 * (data[a2 + x] + data[b2 + x]) +
+          k3 * (data[a3 + x] + data[b3 + x]));
+    }
+  }
+  return result;
+}
+
+/** Variances of the mean of two samples and of linear interpolation between every second one. */
+const halvingVariance = 0.25 + 2 / 3;
+
+/**
+ * The same for a smooth picture and a large kernel: smoothed at half size, where a quarter of
+ * the samples and half of the kernel are left, and interpolated.
+ *
+ * @param sigma At least 2 pixels.
+ */
+export function wideBlur(
+  data: Float32Array,
+  width: number,
+  height: number,
+  sigma: number,
+): Float32Array {
+  const [w, h] = [(width + 1) >> 1, (height + 1) >> 1];
+  const small = new Float32Array(w * h);
+  for (let y = 0; y < h; y += 1) {
+    const above = 2 * y * width;
+    const below = Math.min(height - 1, 2 * y + 1) * width;
+    for (let x = 0; x < w; x += 1) {
+      const [l, r] = [2 * x, Math.min(width - 1, 2 * x + 1)];
+      small[y * w + x] =
+        0.25 * (data[above + l] + data[above + r] + data[below + l] + data[below + r]);
+    }
+  }
+  const smooth = gaussianBlur(small, w, h, Math.sqrt(sigma * sigma - halvingVariance) / 2);
+  return twiceAsLarge(smooth, w, h, width, height);
+}
+
+/** Each sample lies between two of the small picture, a quarter of the way from the nearer one. */
+function twiceAsLarge(
+  small: Float32Array,
+  w: number,
+  h: number,
+  width: number,
+  height: number,
+): Float32Array {
+  const result = new Float32Array(width * height);
+  const line = new Float32Array(w + 2);
+  for (let y = 0; y < height; y += 1) {
+    const near = (y >> 1) * w;
+    const far = Math.min(h - 1, Math.max(0, (y >> 1) + (y & 1 ? 1 : -1))) * w;
+    for (let x = 0; x < w; x += 1) line[x + 1] = 0.75 * small[near + x] + 0.25 * small[far + x];
+    line[0] = line[1];
+    line[w + 1] = line[w];
+    const row = y * width;
+    for (let x = 0; x < width; x += 1) {
+      const i = (x >> 1) + 1;
+      result[row + x] = 0.75 * line[i] + 0.25 * line[x & 1 ? i + 1 : i - 1];
+    }
+  }
+  return result;
 }
 
 /** Weights of the centre and of the samples 1, 2, ... away; all of them sum to 1. */

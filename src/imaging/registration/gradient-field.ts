@@ -17,8 +17,9 @@
  * - Bigün, J. and Granlund, G. H. (1987). Optimal orientation detection of linear symmetry.
  *   Proc. First ICCV, 433-438.
  */
-import { gaussianBlur } from './gaussian-blur.ts';
+import { gaussianBlur, wideBlur } from './gaussian-blur.ts';
 import type { MaskedPlane } from './masked-plane.ts';
+import { smallestBut } from './smallest-but.ts';
 
 /** One complex number per pixel; its length is 0 (no direction) to 1. */
 export interface GradientField {
@@ -34,6 +35,9 @@ export interface GradientField {
 const groundFactor = 2;
 /** Strength, in medians, at which a gradient has half its length: flat ground has little. */
 const floorFactor = 4;
+
+/** From this smoothing on, pixels, a ground is smoothed at half size. */
+const wideSigma = 3;
 
 /** About so many samples are looked at for the median strength. */
 const medianSamples = 8000;
@@ -68,7 +72,8 @@ export function octaveFields(
   for (let k = 0; k < bands; k += 1) {
     // Two Gaussians in a row are one whose variance is the sum.
     const more = finest * groundFactor ** k * Math.sqrt(groundFactor ** 2 - 1);
-    const ground = gaussianBlur(smooth, width, height, more);
+    const blur = more < wideSigma ? gaussianBlur : wideBlur;
+    const ground = blur(smooth, width, height, more);
     for (let i = 0; i < smooth.length; i += 1) smooth[i] -= ground[i];
     fields.push(fieldOfBand(smooth, usable, width, height, fieldSigma));
     smooth = ground;
@@ -141,5 +146,5 @@ function medianOf(values: Float32Array, usable: Uint8Array): number {
     count += 1;
   }
   if (count === 0) return 0;
-  return sample.subarray(0, count).sort()[Math.floor((count - 1) / 2)];
+  return smallestBut(sample.subarray(0, count), Math.floor((count - 1) / 2));
 }

@@ -3,19 +3,20 @@
  * captures.
  */
 import type { Homography } from '../conventions.ts';
-import { fullWindow } from './full-window.ts';
-import { createCorrelator } from './phase-correlation.ts';
+import { drawnWindow } from './full-window.ts';
+import { createCorrelator, type Spectrum } from './phase-correlation.ts';
 import {
+  peaksAgainst,
   tileFields,
   tileLowPass,
-  tilePeaks,
   tilePlaces,
   tileShifts,
+  tileSpectra,
   type Tile,
   type TileSettings,
 } from './tile-shifts.ts';
 import { warpPlane } from './warp-plane.ts';
-import type { WorkingPair } from './working-pair.ts';
+import { cutWindow, type WorkingPair } from './working-pair.ts';
 
 /** Tiles of the full-size captures at most, along the longer and the shorter side. */
 const most = { dense: { along: 14, across: 10 }, sparse: { along: 9, across: 7 } };
@@ -42,12 +43,19 @@ export function workingTiles(
   return tileShifts(tileFields(base), tileFields(drawn), correlator, settings);
 }
 
-/** @param toMoving From base to moving, common pixels. */
+/** Spectra of the base's tiles by place, which do not change while a map is corrected. */
+export type KnownTiles = Map<string, readonly Spectrum[] | null>;
+
+/**
+ * @param toMoving From base to moving, common pixels.
+ * @param known Of this pair and this side of a tile; what is missing is added.
+ */
 export function fullTiles(
   pair: WorkingPair,
   toMoving: Homography,
   settings: Omit<TileSettings, 'step'> & Side,
   spread: keyof typeof most,
+  known: KnownTiles,
 ): readonly Tile[] {
   const { width, height } = pair.base.plane;
   const { side } = settings;
@@ -55,13 +63,23 @@ export function fullTiles(
   const correlator = createCorrelator(side, tileLowPass);
   const tiles: Tile[] = [];
   for (const [x, y] of windowPlaces(width, height, side, most[spread])) {
-    const window = fullWindow(pair, toMoving, x - margin, y - margin, length, length);
-    if (!window) continue;
-    const [still, drawn] = [tileFields(window.still), tileFields(window.drawn)];
-    const peaks = tilePeaks(still, drawn, correlator, margin, margin, settings);
+    const still = stillSpectra(x, y);
+    const drawn = still && drawnWindow(pair, toMoving, x - margin, y - margin, length, length);
+    if (!still || !drawn) continue;
+    const peaks = peaksAgainst(still, tileFields(drawn), correlator, margin, margin, settings);
     if (peaks) tiles.push({ x: x + (side - 1) / 2, y: y + (side - 1) / 2, peaks });
   }
   return tiles;
+
+  function stillSpectra(x: number, y: number): readonly Spectrum[] | null {
+    const place = `${x} ${y}`;
+    const found = known.get(place);
+    if (found !== undefined) return found;
+    const window = cutWindow(pair, pair.base, x - margin, y - margin, length, length);
+    const made = tileSpectra(tileFields(window), correlator, margin, margin);
+    known.set(place, made);
+    return made;
+  }
 }
 
 /** Top-left corners of windows spread evenly over a picture. */

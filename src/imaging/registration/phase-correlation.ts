@@ -16,8 +16,8 @@ import type { GradientField } from './gradient-field.ts';
 
 /** Spectrum of one window of a field, stored transposed. */
 export interface Spectrum {
-  readonly re: Float64Array;
-  readonly im: Float64Array;
+  readonly re: Float32Array;
+  readonly im: Float32Array;
   /** Share of the window's samples that are usable, 0 to 1. */
   readonly usable: number;
 }
@@ -56,11 +56,13 @@ export function createCorrelator(size: number, lowPass: number): Correlator {
   const weight = frequencyWeight(size, lowPass);
   const sumRe = new Float64Array(size * size);
   const sumIm = new Float64Array(size * size);
+  const re = new Float64Array(size * size);
+  const im = new Float64Array(size * size);
   return {
     size,
     spectrum(field, x0, y0, width, height) {
-      const re = new Float64Array(size * size);
-      const im = new Float64Array(size * size);
+      re.fill(0);
+      im.fill(0);
       const across = fade(width);
       const down = fade(height);
       let usable = 0;
@@ -74,7 +76,8 @@ export function createCorrelator(size: number, lowPass: number): Correlator {
         }
       }
       forward2d(plan, re, im);
-      return { re, im, usable: usable / (width * height) };
+      const share = usable / (width * height);
+      return { re: Float32Array.from(re), im: Float32Array.from(im), usable: share };
     },
     correlate(first, second) {
       sumRe.fill(0);

@@ -19,6 +19,7 @@ import type { Method, RegistrationOutcome } from './estimate.ts';
 import { completeSearch, quickSearch, sharpenGuess, weakStarts } from './first-guess.ts';
 import { invert, rescale } from './homography.ts';
 import { layOf } from './lay.ts';
+import type { KnownTiles } from './pair-tiles.ts';
 import { measurePolarity, type PolarityMeasure } from './polarity.ts';
 import { refineThroughPyramid } from './pyramid-refine.ts';
 import { residualMap } from './residual-map.ts';
@@ -173,8 +174,9 @@ function weakAttempt(
 /** The last digits and the gate, at full size where that is larger and has the detail. */
 function finish(pair: WorkingPair, working: Homography, method: Method): Attempt {
   if (pair.factor > 1) {
-    const toMoving = refineOnFull(pair, toCommon(working, pair));
-    const check = checkFull(pair, toMoving);
+    const known: KnownTiles = new Map();
+    const toMoving = refineOnFull(pair, toCommon(working, pair), known);
+    const check = checkFull(pair, toMoving, known);
     if (passes(check)) return { pair, toMoving, check, method };
   }
   const refined = refineOnWorking(pair, working);

@@ -5,7 +5,7 @@
  */
 import type { Homography } from '../conventions.ts';
 import { solveInPlace } from './linear-system.ts';
-import { fullTiles, workingTiles } from './pair-tiles.ts';
+import { fullTiles, workingTiles, type KnownTiles } from './pair-tiles.ts';
 import type { Tile } from './tile-shifts.ts';
 import type { WorkingPair } from './working-pair.ts';
 
@@ -74,9 +74,14 @@ export function checkWorking(pair: WorkingPair, toMoving: Homography): TileCheck
 }
 
 /** Check a map between common pixels on windows of the full-size captures. */
-export function checkFull(pair: WorkingPair, toMoving: Homography): TileCheck {
+export function checkFull(
+  pair: WorkingPair,
+  toMoving: Homography,
+  known: KnownTiles = new Map(),
+): TileCheck {
   const { plane, pitch } = pair.base;
-  return summarise(fullTiles(pair, toMoving, { side, reach, peaks: 1 }, 'dense'), plane, pitch, 1);
+  const tiles = fullTiles(pair, toMoving, { side, reach, peaks: 1 }, 'dense', known);
+  return summarise(tiles, plane, pitch, 1);
 }
 
 function summarise(

@@ -5,7 +5,7 @@
  */
 import type { Homography } from '../conventions.ts';
 import { compose, normalise } from './homography.ts';
-import { fullTiles, workingTiles } from './pair-tiles.ts';
+import { fullTiles, workingTiles, type KnownTiles } from './pair-tiles.ts';
 import { fitTiles } from './tile-fit.ts';
 import type { Tile } from './tile-shifts.ts';
 import type { WorkingPair } from './working-pair.ts';
@@ -29,12 +29,17 @@ export function refineOnWorking(pair: WorkingPair, toMoving: Homography): Homogr
 }
 
 /** @returns The corrected map between common pixels, or the given one where too few tiles agree. */
-export function refineOnFull(pair: WorkingPair, toMoving: Homography): Homography {
+export function refineOnFull(
+  pair: WorkingPair,
+  toMoving: Homography,
+  known: KnownTiles = new Map(),
+): Homography {
   let map = toMoving;
   for (let pass = 0; pass < passes; pass += 1) {
     // The first pass only has to come near.
     const spread = pass === 0 ? 'sparse' : 'dense';
-    map = corrected(map, fullTiles(pair, map, full, spread), tolerance.full, pair.base.plane);
+    const tiles = fullTiles(pair, map, full, spread, known);
+    map = corrected(map, tiles, tolerance.full, pair.base.plane);
   }
   return map;
 }

@@ -3,12 +3,13 @@
  */
 import { octaveFields, type GradientField } from './gradient-field.ts';
 import type { MaskedPlane } from './masked-plane.ts';
-import { localPeaks, type Correlator, type Peak } from './phase-correlation.ts';
+import { localPeaks, type Correlator, type Peak, type Spectrum } from './phase-correlation.ts';
 
-/** Finest smoothing before the gradient and number of bands, and smoothing of the field, pixels. */
+/** Finest smoothing before the gradient, pixels, and number of bands. */
 const finestSigma = 1;
 const bands = 2;
-const tileFieldSigma = 0.7;
+/** The field itself is not smoothed: a correlation that keeps the phases alone would undo it. */
+const tileFieldSigma = 0;
 /** Low-pass of the tile correlation, cycles per pixel. */
 export const tileLowPass = 0.16;
 
@@ -76,10 +77,38 @@ export function tilePeaks(
   y: number,
   settings: Pick<TileSettings, 'reach' | 'peaks'>,
 ): readonly Peak[] | null {
+  const first = tileSpectra(still, correlator, x, y);
+  return first && peaksAgainst(first, drawn, correlator, x, y, settings);
+}
+
+/** Spectra of the tile with its top-left sample at (x, y), or null when too little is usable. */
+export function tileSpectra(
+  fields: readonly GradientField[],
+  correlator: Correlator,
+  x: number,
+  y: number,
+): readonly Spectrum[] | null {
   const side = correlator.size;
-  const first = still.map((field) => correlator.spectrum(field, x, y, side, side));
-  if (first[0].usable < leastUsable) return null;
-  const second = drawn.map((field) => correlator.spectrum(field, x, y, side, side));
-  if (second[0].usable < leastUsable) return null;
-  return localPeaks(correlator.correlate(first, second), side, settings.reach, settings.peaks);
+  const spectra: Spectrum[] = [];
+  for (const field of fields) {
+    const spectrum = correlator.spectrum(field, x, y, side, side);
+    if (spectrum.usable < leastUsable) return null;
+    spectra.push(spectrum);
+  }
+  return spectra;
+}
+
+/** The same as {@link tilePeaks} where the base's spectra are known already. */
+export function peaksAgainst(
+  still: readonly Spectrum[],
+  drawn: readonly GradientField[],
+  correlator: Correlator,
+  x: number,
+  y: number,
+  settings: Pick<TileSettings, 'reach' | 'peaks'>,
+): readonly Peak[] | null {
+  const other = tileSpectra(drawn, correlator, x, y);
+  if (!other) return null;
+  const correlation = correlator.correlate(still, other);
+  return localPeaks(correlation, correlator.size, settings.reach, settings.peaks);
 }

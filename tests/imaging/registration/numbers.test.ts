@@ -2,7 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { project, type Homography } from '../../../src/imaging/conventions.ts';
 import { homographyFromPoints } from '../../../src/imaging/registration/control-points.ts';
-import { gaussianBlur } from '../../../src/imaging/registration/gaussian-blur.ts';
+import { gaussianBlur, wideBlur } from '../../../src/imaging/registration/gaussian-blur.ts';
 import {
   compose,
   cornerDistance,
@@ -13,6 +13,7 @@ import {
 import { solveInPlace } from '../../../src/imaging/registration/linear-system.ts';
 import { spreadMask } from '../../../src/imaging/registration/masked-plane.ts';
 import { shrinkPlane, shrinkToLog } from '../../../src/imaging/registration/shrink.ts';
+import { smallestBut } from '../../../src/imaging/registration/smallest-but.ts';
 import { warpPlane } from '../../../src/imaging/registration/warp-plane.ts';
 import reference from '../../reference/registration.json' with { type: 'json' };
 
@@ -103,6 +104,34 @@ describe('smoothing, shrinking, drawing', () => {
   test.each([1, 1.5] as const)('smooths by sigma %f as OpenCV does', (sigma) => {
     const result = gaussianBlur(picture, width, height, sigma);
     expect(largestDifference(result, reference.gaussian[`${sigma}`])).toBeLessThan(2e-6);
+  });
+
+  test('smooths at half size as at full size, within 0.2 % of the contrast', () => {
+    const [w, h, sigma] = [61, 44, Math.sqrt(12)];
+    const flat = new Float32Array(w * h).fill(0.7);
+    expect(largestDifference(wideBlur(flat, w, h, sigma), flat)).toBeLessThan(1e-6);
+    // A wave of frequency f comes out exp(-2 pi^2 sigma^2 f^2) as high (transform of a Gaussian).
+    const f = 0.03;
+    const wave = (x: number, y: number) => Math.sin(2 * Math.PI * (f * x + 0.5 * f * y));
+    const data = Float32Array.from({ length: w * h }, (_, i) => wave(i % w, Math.floor(i / w)));
+    const left = Math.exp(-2 * Math.PI ** 2 * sigma ** 2 * 1.25 * f ** 2);
+    const found = wideBlur(data, w, h, sigma);
+    for (let y = 14; y < h - 14; y += 1) {
+      for (let x = 14; x < w - 14; x += 1) {
+        expect(Math.abs(found[y * w + x] - left * wave(x, y))).toBeLessThan(0.002);
+      }
+    }
+  });
+
+  test('finds an order statistic as sorting does', () => {
+    const values = Float32Array.from(
+      { length: 997 },
+      (_, i) => Math.sin(i * i + 1) * (1 + (i % 7)),
+    );
+    const sorted = values.toSorted();
+    for (const k of [0, 1, 498, 995, 996]) {
+      expect(smallestBut(values.slice(), k)).toBe(sorted[k]);
+    }
   });
 
   const codes = Uint16Array.from({ length: 30 * 24 }, (_, i) =>
