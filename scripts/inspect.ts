@@ -40,7 +40,12 @@ function gravest({ collection, plates }: InspectSummary): InspectSummary {
   return {
     collection: grave(collection),
     plates: plates
-      .map((plate) => ({ ...plate, findings: grave(plate.findings) }))
+      .map((plate) => ({
+        ...plate,
+        findings: grave(plate.findings),
+        inspections: {},
+        registrations: {},
+      }))
       .filter((plate) => plate.findings.length > 0),
   };
 }

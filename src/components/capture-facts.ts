@@ -81,6 +81,10 @@ export function fileFacts(file: FileResult): Fact[] {
   ]);
 }
 
+function bendInWords({ coefficient, radius }: { coefficient: number; radius: number }): string {
+  return said.radialOf(pixels(Math.abs(coefficient * radius), 2));
+}
+
 export function registrationFacts(registration: Registration): Fact[] {
   switch (registration.state) {
     case 'base':
@@ -95,6 +99,7 @@ export function registrationFacts(registration: Registration): Fact[] {
       return [
         [said.register, `${said.within(pixels(boundPixels, 2), length)}; ${said.withinNote}`],
         [said.method, `${registration.method}; ${said.agreed(tilesAgreed, tilesTried)}`],
+        ...(registration.radial ? [[said.radial, bendInWords(registration.radial)] as const] : []),
         [said.lay, registration.lay],
         [said.tones, said.tonesAre[registration.polarity]],
       ];

@@ -253,6 +253,10 @@ export const words = {
     method: 'Method',
     failed: 'Not aligned',
     notMeasured: 'Not measured',
+    residualMap: 'What the alignment leaves over on the plate, an upper bound.',
+    radial: 'Lens',
+    radialOf: (pixels: string) =>
+      `focus or lens differ from the base; straightened by ${pixels} at the corners`,
     residual: 'What is left over, by region of the plate, in pixels',
     noResidual: 'no patch could tell',
     rowName: (row: number) => `Row ${row}`,

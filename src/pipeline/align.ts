@@ -62,7 +62,8 @@ export async function alignPlate(
     folder: join(plate.folder, 'captures'),
     base,
     file: baseFile,
-    pixelsPerMillimetre: plateScale(plate.record, first.record).pixelsPerMillimetre,
+    pixelsPerMillimetre: plateScale(plate.record, first.record, inspected.scale)
+      .pixelsPerMillimetre,
     plane: once(() => loadPlane(join(plate.folder, 'captures', baseFile.name), context)),
   };
   const registrations = new Map<string, Registration>();
@@ -163,6 +164,7 @@ function keptFrom(
     registration: {
       state: 'registered',
       homography: [...value.homography],
+      radial: value.radial && { ...value.radial, centre: [...value.radial.centre] },
       boundPixels: value.boundPixels,
       boundMicrometres: value.boundMicrometres,
       lay: value.lay,

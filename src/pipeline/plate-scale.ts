@@ -1,7 +1,9 @@
 /**
- * Pixels per millimetre of the plate's frame: as the sitting states it, else from the size of
- * the plate when the base shows the whole plate. Never from the name of a size alone.
+ * Pixels per millimetre of the plate's frame: as the sitting states it, else as *inspect*
+ * measured it, from a scale in the picture or from the plate's edges and its recorded size.
+ * Never from the name of a size alone.
  */
+import type { InspectedPlate } from './inspect.ts';
 import type { PlateRecord } from '../records/plate.ts';
 import type { SittingRecord } from '../records/sitting.ts';
 
@@ -22,7 +24,11 @@ const source = {
 /** A stated scale without an uncertainty is taken to be good to this share. Common practice, no source. */
 const assumedUncertainty = 0.01;
 
-export function plateScale(record: PlateRecord, sitting: SittingRecord): PlateScale {
+export function plateScale(
+  record: PlateRecord,
+  sitting: SittingRecord,
+  inspected: InspectedPlate['scale'],
+): PlateScale {
   const { scale } = sitting;
   if (scale) {
     const { pixelsPerMillimetre, uncertainty } = scale;
@@ -31,6 +37,10 @@ export function plateScale(record: PlateRecord, sitting: SittingRecord): PlateSc
       uncertainty: uncertainty ?? pixelsPerMillimetre * assumedUncertainty,
       from: uncertainty ? source[scale.from] : `${source[scale.from]}, uncertainty assumed`,
     };
+  }
+  if (inspected) {
+    const { pixelsPerMillimetre, uncertainty, from } = inspected;
+    return { pixelsPerMillimetre, uncertainty, from: `measured ${source[from]}` };
   }
   const measured = Array.isArray(record.size);
   return {

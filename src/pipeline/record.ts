@@ -12,7 +12,7 @@ import type { TiledPlate } from './tile.ts';
 export function recordPlate(plate: TiledPlate, key: string): PlateResult {
   const { slug, record, sittings } = plate.plate;
   const withheld = new Set(record.withheld);
-  const scale = plateScale(record, sittings[0].record);
+  const scale = plateScale(record, sittings[0].record, plate.scale);
   return {
     version: resultVersion,
     slug,
@@ -64,6 +64,7 @@ function sittingResult(
             state: 'not-measured',
             reason: 'It was not tried.',
           },
+          inspection: plate.inspections.get(join(sitting.id, capture.id)) ?? null,
         };
       }),
   };

@@ -27,6 +27,7 @@ export function registrationFinding(judgement: RegistrationJudgement, about: Abo
 }
 
 function expectation(code: RegistrationJudgement['code'], expected: number): string {
+  if (code === 'lens-changed') return String(expected);
   return code.startsWith('readings') || code === 'tones-unclear'
     ? `towards ${expected}`
     : `at least ${expected}`;
@@ -71,6 +72,12 @@ function sentence({ code, measured }: RegistrationJudgement, about: About): Sent
         level: 'warning',
         message: `Captures "${capture}" and "${base}" are recorded with the same reading, but their tones run opposite.`,
         remedy: 'Check the reading of both in sitting.yaml; one of them is probably mislabelled.',
+      };
+    case 'lens-changed':
+      return {
+        level: 'note',
+        message: `Between capture "${capture}" and the base "${base}" focus or lens changed: a radial correction of ${measured.toFixed(1)} px at the corners was needed to lay them on each other.`,
+        remedy: 'Leave focus, lens and distance alone until a sitting is finished.',
       };
     case 'tones-unclear':
       return {

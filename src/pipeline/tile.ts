@@ -6,6 +6,7 @@ import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { z } from 'zod';
 import { type Homography } from '../imaging/conventions.ts';
+import type { Radial } from '../imaging/radial.ts';
 import type { PictureRights } from '../raster/rights-packet.ts';
 import { tilePicture } from '../raster/tile-picture.ts';
 import { isPublicDomain, rightsLabel } from '../records/vocabulary.ts';
@@ -46,9 +47,9 @@ async function tileView(
   planned: PlannedView,
   context: StageContext,
 ): Promise<ViewResult> {
-  const { path, sha256, warp, ...view } = planned;
+  const { path, sha256, warp, radial = null, ...view } = planned;
   const metadata = pictureRights(plate, view, context);
-  const frame = frameOf(warp, view);
+  const frame = frameOf(warp, radial, view);
   const options = { tile: tileSize, quality, metadata };
   const key = keyOf({ version: tileVersion, sha256, ...options, frame } as unknown as KeyPart);
   const folder = await keepFolder(
@@ -66,8 +67,12 @@ async function tileView(
   return { ...view, tiles: key, sizes: info.sizes };
 }
 
-function frameOf(homography: Homography | null, { width, height }: PlannedSize) {
-  return homography ? { homography, width, height } : undefined;
+function frameOf(
+  homography: Homography | null,
+  radial: Radial | null,
+  { width, height }: PlannedSize,
+) {
+  return homography ? { homography, width, height, ...(radial ? { radial } : {}) } : undefined;
 }
 
 interface PlannedSize {

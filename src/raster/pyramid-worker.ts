@@ -11,7 +11,9 @@ async function tile(job: TileJob): Promise<PyramidResult> {
   const source = await openRows(job.path, job);
   try {
     const { frame } = job;
-    const rows = frame ? warpRows(source, frame.homography, frame.width, frame.height) : source;
+    const rows = frame
+      ? warpRows(source, frame.homography, frame.width, frame.height, frame.radial)
+      : source;
     return await writePyramid(rows, job);
   } finally {
     await source.close();

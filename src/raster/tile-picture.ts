@@ -5,6 +5,7 @@
  */
 import { Worker } from 'node:worker_threads';
 import type { Homography } from '../imaging/conventions.ts';
+import type { Radial } from '../imaging/radial.ts';
 import { CaptureFault, type CaptureFailure } from './capture-fault.ts';
 import type { PyramidOptions, PyramidResult } from './pyramid.ts';
 
@@ -19,6 +20,8 @@ export interface TileJob extends PyramidOptions {
     | {
         /** Takes a pixel of the capture to the frame. */
         readonly homography: Homography;
+        /** Done to a pixel of the frame before the way back. */
+        readonly radial?: Radial;
         readonly width: number;
         readonly height: number;
       }

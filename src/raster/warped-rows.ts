@@ -17,6 +17,7 @@
 import { linearised } from '../imaging/colour/light.ts';
 import { invert3, multiply3 } from '../imaging/colour/matrix3.ts';
 import { project, type Homography } from '../imaging/conventions.ts';
+import { bend, type Radial } from '../imaging/radial.ts';
 import type { RowBatch, RowSource } from './row-source.ts';
 
 /** Positions between two samples that have weights of their own; finer steps do not show. */
@@ -48,6 +49,7 @@ function catmullRomWeights(): Int32Array {
  * Rows of `source` in another frame, as linear light of 16 bits.
  *
  * @param homography Takes a pixel of the source to the frame, as in a registration.
+ * @param radial Where the lens changed: done to a pixel of the frame before the way back.
  * @throws RangeError if the homography has no inverse or lays the source across the frame.
  */
 export function warpRows(
@@ -55,6 +57,7 @@ export function warpRows(
   homography: Homography,
   width: number,
   height: number,
+  radial: Radial | null = null,
 ): RowSource {
   const inverse = invert3(homography);
   // A capture that lay half turned is read from its last row, so that rows come as they are needed.
@@ -62,7 +65,7 @@ export function warpRows(
   const toSource: Homography = upsideDown
     ? multiply3([1, 0, 0, 0, -1, source.height - 1, 0, 0, 1], inverse)
     : inverse;
-  const bands = neededBands(toSource, source.height, width, height);
+  const bands = neededBands(toSource, radial, source.height, width, height);
   const bandRows = widestBand(bands);
   if (bandRows * source.width * source.channels * 2 > bandLimitBytes) {
     throw new RangeError(
@@ -76,29 +79,40 @@ export function warpRows(
     channels: source.channels,
     depth: 16,
     light: linearised(source.light),
-    async *batches(order = 'down') {
-      if (order === 'up') throw new RangeError('A warped picture is read from its first row.');
-      yield* warp(source, upsideDown ? 'up' : 'down', toSource, bands, bandRows, width);
+    async *batches(wanted = 'down') {
+      if (wanted === 'up') throw new RangeError('A warped picture is read from its first row.');
+      const order = upsideDown ? 'up' : 'down';
+      yield* warp(source, order, toSource, radial, bands, bandRows, width);
     },
     close: () => source.close(),
   };
 }
 
-/** First and last source row that each row of the frame needs; v is monotone along a row. */
+/**
+ * First and last source row that each row of the frame needs. Through a homography v is monotone
+ * along a row; a bent row is looked at every 64 pixels, between which it leaves the straight
+ * line by less than the one row more that is held.
+ */
 function neededBands(
   m: Homography,
+  radial: Radial | null,
   sourceHeight: number,
   width: number,
   height: number,
 ): (readonly [number, number])[] {
   const clamped = (v: number): number => Math.min(sourceHeight - 1, Math.max(0, v));
+  const count = radial ? Math.ceil(width / 64) + 1 : 2;
+  const spare = radial ? 1 : 0;
   return Array.from({ length: height }, (_, y) => {
-    const a = project(m, 0, y)[1];
-    const b = project(m, width - 1, y)[1];
-    return [
-      clamped(Math.floor(Math.min(a, b)) - 1),
-      clamped(Math.floor(Math.max(a, b)) + 2),
-    ] as const;
+    let [first, last] = [Infinity, -Infinity];
+    for (let k = 0; k < count; k += 1) {
+      const x = ((width - 1) * k) / (count - 1);
+      const [bx, by] = radial ? bend(radial, x, y) : [x, y];
+      const v = project(m, bx, by)[1];
+      first = Math.min(first, v);
+      last = Math.max(last, v);
+    }
+    return [clamped(Math.floor(first) - 1 - spare), clamped(Math.floor(last) + 2 + spare)] as const;
   });
 }
 
@@ -117,6 +131,7 @@ async function* warp(
   source: RowSource,
   order: 'down' | 'up',
   m: Homography,
+  radial: Radial | null,
   bands: readonly (readonly [number, number])[],
   bandRows: number,
   width: number,
@@ -126,7 +141,7 @@ async function* warp(
   const ringRows = bandRows + 1;
   const ring = new Uint16Array(ringRows * line);
   const out = new Uint16Array(width * channels);
-  const sample = sampler(source, ring, ringRows);
+  const sample = sampler(source, ring, ringRows, radial);
   const rows = linearRows(source, order, ring, ringRows);
   let held = 0;
   for (const [y, [, last]] of bands.entries()) {
@@ -163,6 +178,7 @@ function sampler(
   source: RowSource,
   ring: Uint16Array,
   ringRows: number,
+  radial: Radial | null,
 ): (m: Homography, y: number, out: Uint16Array) => void {
   const { width: W, height: H, channels: C } = source;
   const line = W * C;
@@ -174,8 +190,9 @@ function sampler(
     let v = m[4] * y + m[5];
     let w = m[7] * y + m[8];
     for (let x = 0, o = 0; x < width; x += 1, o += C, u += m[0], v += m[3], w += m[6]) {
-      const sx = u / w;
-      const sy = v / w;
+      let sx = u / w;
+      let sy = v / w;
+      if (radial) [sx, sy] = project(m, ...bend(radial, x, y));
       if (!(sx >= -0.5 && sx <= W - 0.5 && sy >= -0.5 && sy <= H - 0.5)) {
         for (let c = 0; c < C; c += 1) out[o + c] = 0;
         continue;

@@ -8,7 +8,7 @@ import { layerKinds } from './layer.ts';
 import { readings, setupKinds } from './vocabulary.ts';
 
 /** Raised when the shape below changes, so that an old result is made again. */
-export const resultVersion = 2;
+export const resultVersion = 3;
 
 const digest = z.string().regex(/^[0-9a-f]{64}$/);
 const size = z.strictObject({
@@ -49,12 +49,26 @@ export const fileSchema = z.strictObject({
 });
 export type FileResult = z.output<typeof fileSchema>;
 
+/** The difference between two lenses: p becomes centre + (p - centre) (1 + coefficient r² / radius²). */
+const radial = z.strictObject({
+  coefficient: z.number(),
+  /** Pixels of the base frame. */
+  centre: z.tuple([z.number(), z.number()]),
+  /** Half the diagonal of the base frame, pixels. */
+  radius: z.number(),
+});
+
 export const registrationSchema = z.discriminatedUnion('state', [
   z.strictObject({ state: z.literal('base') }),
   z.strictObject({
     state: z.literal('registered'),
     /** Takes a pixel of the capture to the base frame; row-major 3 x 3. */
     homography: z.array(z.number()).length(9),
+    /**
+     * Where focus or lens changed between the captures: a pixel of the base frame is moved by
+     * this before the inverse homography takes it to the capture. Null for the same lens.
+     */
+    radial: radial.nullable(),
     /** Upper bound of the error: twice the predicted corner deviation, base pixels. */
     boundPixels: z.number(),
     boundMicrometres: z.number().nullable(),
@@ -137,6 +151,8 @@ const capture = z.strictObject({
   reading: z.enum(readings),
   files: z.array(fileSchema),
   registration: registrationSchema,
+  /** Null where no frame could be measured. */
+  inspection: inspectionSchema.nullable(),
 });
 
 /** One number that says how well a derived picture was made, for the page and the record. */

@@ -42,9 +42,13 @@ describe('registrationFinding', () => {
       'readings-not-opposite',
       'Captures "axial" and "normal" are recorded as a positive and a negative, but their tones run the same way.',
     ],
+    [
+      'lens-changed',
+      'Between capture "axial" and the base "normal" focus or lens changed: a radial correction of 0.0 px at the corners was needed to lay them on each other.',
+    ],
   ] as const)('%s is a sentence that names both captures', (code, message) => {
     expect(say(code, 0.04)).toMatchObject({
-      level: 'warning',
+      level: code === 'lens-changed' ? 'note' : 'warning',
       plate: 'quay',
       capture: 'axial',
       file: 'captures/axial.tif',

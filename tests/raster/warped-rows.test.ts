@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { linearLight } from '../../src/imaging/colour/light.ts';
 import { invert3, multiply3 } from '../../src/imaging/colour/matrix3.ts';
 import { identity, project, type Homography } from '../../src/imaging/conventions.ts';
+import { bend, radialAbout } from '../../src/imaging/radial.ts';
 import { warpRows } from '../../src/raster/warped-rows.ts';
 import { rowsFrom, seeded } from './test-pictures.ts';
 
@@ -71,6 +72,27 @@ describe('a picture laid into another frame', () => {
       expect(worst).toBeLessThanOrEqual(65.5);
     },
   );
+
+  test('is bent back where the lens changed, within the same bound', async () => {
+    const m = multiply3(perspective, turned(-2));
+    const radial = radialAbout(width, height, 0.02);
+    const out: number[] = [];
+    for await (const { data } of warpRows(sceneRows(1), m, width, height, radial).batches()) {
+      out.push(...data);
+    }
+    const back = invert3(m);
+    let [worst, inside] = [0, 0];
+    for (let y = 0; y < height; y += 1) {
+      for (let x = 0; x < width; x += 1) {
+        const [u, v] = project(back, ...bend(radial, x, y));
+        if (!(u > 1 && v > 1 && u < width - 3 && v < height - 3)) continue;
+        inside += 1;
+        worst = Math.max(worst, Math.abs(out[y * width + x] - scene(u, v)));
+      }
+    }
+    expect(inside).toBeGreaterThan(width * height * 0.8);
+    expect(worst).toBeLessThanOrEqual(65.5);
+  });
 
   test('would miss that bound by far if it were half a pixel off', async () => {
     const out = await warped([1, 0, 0.5, 0, 1, 0, 0, 0, 1]);

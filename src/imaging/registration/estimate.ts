@@ -1,6 +1,8 @@
 /** What registration tells about one capture: the shape of `registration` in a plate's result. */
 import type { Homography } from '../conventions.ts';
+import type { Radial } from '../radial.ts';
 import type { Lay } from './lay.ts';
+import type { RadialEvidence } from './lens-change.ts';
 import type { PolarityMeasure } from './polarity.ts';
 import type { ResidualGrid } from './residual-map.ts';
 import type { CheckedTile } from './tile-check.ts';
@@ -11,6 +13,13 @@ export type Method = 'fast' | 'weak' | 'control points';
 export interface RegistrationEstimate {
   /** From the moving capture to the base, pixels of the files. */
   readonly homography: Homography;
+  /**
+   * Where focus or lens changed: done to a pixel of the base before the inverse homography
+   * takes it to the capture, pixels of the base file. Null for the same lens.
+   */
+  readonly radial: Radial | null;
+  /** What a radial term would explain, or has explained; null where the tiles cannot tell. */
+  readonly lens: RadialEvidence | null;
   /** How the moving file lies against the base. */
   readonly lay: Lay;
   readonly polarity: PolarityMeasure['polarity'];

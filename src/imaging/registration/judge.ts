@@ -21,7 +21,9 @@ export type RegistrationCode =
   /** Two captures recorded with the same reading have opposite tones. */
   | 'readings-not-same'
   /** The tones of a recorded pair cannot be told apart. */
-  | 'tones-unclear';
+  | 'tones-unclear'
+  /** A radial term was needed: focus or lens changed between the captures. */
+  | 'lens-changed';
 
 export interface RegistrationJudgement {
   readonly code: RegistrationCode;
@@ -59,6 +61,14 @@ export function judgeRegistration(
       measured: value.tilesAgreed / value.tilesTried,
       quantity: 'share of tiles that agree in this lay',
       expected: gate.leastShare,
+    });
+  }
+  if (value.radial) {
+    found.push({
+      code: 'lens-changed',
+      measured: Math.abs(value.radial.coefficient * value.radial.radius),
+      quantity: 'px at the corners of the frame',
+      expected: 0,
     });
   }
   const tones = judgeTones(value.polarity, value.tones.oppositeShare, readings);

@@ -3,7 +3,9 @@
  * captures.
  */
 import type { Homography } from '../conventions.ts';
+import { bendNear, type Radial } from '../radial.ts';
 import { drawnWindow } from './full-window.ts';
+import { compose } from './homography.ts';
 import { createCorrelator, type Spectrum } from './phase-correlation.ts';
 import {
   peaksAgainst,
@@ -49,6 +51,7 @@ export type KnownTiles = Map<string, readonly Spectrum[] | null>;
 /**
  * @param toMoving From base to moving, common pixels.
  * @param known Of this pair and this side of a tile; what is missing is added.
+ * @param radial What is done to a pixel of the base first; null for nothing.
  */
 export function fullTiles(
   pair: WorkingPair,
@@ -56,6 +59,7 @@ export function fullTiles(
   settings: Omit<TileSettings, 'step'> & Side,
   spread: keyof typeof most,
   known: KnownTiles,
+  radial: Radial | null = null,
 ): readonly Tile[] {
   const { width, height } = pair.base.plane;
   const { side } = settings;
@@ -64,10 +68,13 @@ export function fullTiles(
   const tiles: Tile[] = [];
   for (const [x, y] of windowPlaces(width, height, side, most[spread])) {
     const still = stillSpectra(x, y);
-    const drawn = still && drawnWindow(pair, toMoving, x - margin, y - margin, length, length);
+    const [cx, cy] = [x + (side - 1) / 2, y + (side - 1) / 2];
+    // Over one tile a bend differs from its first two terms by less than a hundredth of a pixel.
+    const map = radial ? compose(toMoving, bendNear(radial, cx, cy)) : toMoving;
+    const drawn = still && drawnWindow(pair, map, x - margin, y - margin, length, length);
     if (!still || !drawn) continue;
     const peaks = peaksAgainst(still, tileFields(drawn), correlator, margin, margin, settings);
-    if (peaks) tiles.push({ x: x + (side - 1) / 2, y: y + (side - 1) / 2, peaks });
+    if (peaks) tiles.push({ x: cx, y: cy, peaks });
   }
   return tiles;
 

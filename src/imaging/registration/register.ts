@@ -8,23 +8,26 @@
  * 2. `pyramid-refine.ts`: Gauss-Newton on the double-angle gradient field (the fast method);
  * 3. `tile-refine.ts`: many small tiles correct it, at full size where that is larger;
  * 4. `tile-check.ts`: the gate. Only what passes it is an alignment;
- * 5. `weak-pair.ts`: what fails is tried again by the agreement of many tiles, and checked again.
+ * 5. `lens-change.ts`: a radial term, only where the tiles ask for one;
+ * 6. `weak-pair.ts`: what fails is tried again by the agreement of many tiles, and checked again.
  *
  * Memory: the two captures, and about 60 bytes per pixel of working copies of at most 1500 pixels.
  */
 import type { Homography } from '../conventions.ts';
 import type { Plane16 } from '../plane.ts';
+import { enlargeRadial, type Radial } from '../radial.ts';
 import { homographyFromPoints, type ControlPoint } from './control-points.ts';
 import type { Method, RegistrationOutcome } from './estimate.ts';
 import { completeSearch, quickSearch, sharpenGuess, weakStarts } from './first-guess.ts';
 import { invert, rescale } from './homography.ts';
 import { layOf } from './lay.ts';
+import { asksForRadial, radialEvidence, type RadialEvidence } from './lens-change.ts';
 import type { KnownTiles } from './pair-tiles.ts';
 import { measurePolarity, type PolarityMeasure } from './polarity.ts';
 import { refineThroughPyramid } from './pyramid-refine.ts';
 import { residualMap } from './residual-map.ts';
 import { checkFull, checkWorking, gate, passes, type TileCheck } from './tile-check.ts';
-import { refineOnFull, refineOnWorking } from './tile-refine.ts';
+import { refineBentOnFull, refineOnFull, refineOnWorking } from './tile-refine.ts';
 import { warpPlane } from './warp-plane.ts';
 import { gatherAtFullSize, gatherAtHalfSize, type WeakResult } from './weak-pair.ts';
 import {
@@ -58,6 +61,9 @@ interface Attempt {
   readonly toMoving: Homography;
   readonly check: TileCheck;
   readonly method: Method;
+  /** Done to a pixel of the base before `toMoving`, common pixels. */
+  readonly radial: Radial | null;
+  readonly lens: RadialEvidence | null;
 }
 
 /**
@@ -173,14 +179,48 @@ function weakAttempt(
 
 /** The last digits and the gate, at full size where that is larger and has the detail. */
 function finish(pair: WorkingPair, working: Homography, method: Method): Attempt {
+  const known: KnownTiles = new Map();
   if (pair.factor > 1) {
-    const known: KnownTiles = new Map();
     const toMoving = refineOnFull(pair, toCommon(working, pair), known);
     const check = checkFull(pair, toMoving, known);
-    if (passes(check)) return { pair, toMoving, check, method };
+    const attempt = straightened(pair, attemptOf(pair, toMoving, check, method), known);
+    if (passes(attempt.check)) return attempt;
   }
   const refined = refineOnWorking(pair, working);
-  return { pair, toMoving: toCommon(refined, pair), check: checkWorking(pair, refined), method };
+  const check = checkWorking(pair, refined);
+  return straightened(pair, attemptOf(pair, toCommon(refined, pair), check, method), known);
+}
+
+function attemptOf(
+  pair: WorkingPair,
+  toMoving: Homography,
+  check: TileCheck,
+  method: Method,
+): Attempt {
+  const { plane, pitch } = pair.base;
+  const lens = radialEvidence(check.tiles, plane.width * pitch, plane.height * pitch);
+  return { pair, toMoving, check, method, radial: null, lens };
+}
+
+/** A radial term lowers the predicted corner deviation to this share, or it is not wanted. */
+const worthIt = 0.75;
+
+/**
+ * With a radial term, where the tiles ask for one and the check is then clearly better: the
+ * gate passed, no fewer tiles agreeing, and less deviation though one parameter more is fitted.
+ */
+function straightened(pair: WorkingPair, attempt: Attempt, known: KnownTiles): Attempt {
+  const { check, lens } = attempt;
+  if (!asksForRadial(lens) || check.leastPerQuadrant < gate.leastPerQuadrant) return attempt;
+  const bent = refineBentOnFull(pair, attempt.toMoving, known);
+  if (!bent) return attempt;
+  const straight = checkFull(pair, bent.toMoving, known, bent.radial);
+  const share = (c: TileCheck) => c.agreed / Math.max(1, c.tried);
+  const better =
+    passes(straight) &&
+    share(straight) >= 0.95 * share(check) &&
+    straight.cornerDeviation <= worthIt * check.cornerDeviation;
+  return better ? { ...attempt, ...bent, check: straight } : attempt;
 }
 
 function better(a: Attempt | null, b: Attempt | null): Attempt | null {
@@ -191,7 +231,7 @@ function better(a: Attempt | null, b: Attempt | null): Attempt | null {
 }
 
 function describe(
-  { pair, toMoving, check, method }: Attempt,
+  { pair, toMoving, check, method, radial, lens }: Attempt,
   base: Plane16,
   pixelsPerMillimetre: number | null,
 ) {
@@ -200,6 +240,8 @@ function describe(
   const boundPixels = 2 * check.cornerDeviation;
   return {
     homography: invert(map),
+    radial: radial && enlargeRadial(radial, pair.base.pitch),
+    lens,
     lay: layOf(map),
     polarity: tones.polarity,
     tones,

@@ -4,6 +4,7 @@
  * make a quarter of all tiles find their highest peak at no displacement.
  */
 import type { Homography } from '../conventions.ts';
+import type { Radial } from '../radial.ts';
 import { solveInPlace } from './linear-system.ts';
 import { fullTiles, workingTiles, type KnownTiles } from './pair-tiles.ts';
 import type { Tile } from './tile-shifts.ts';
@@ -78,10 +79,11 @@ export function checkFull(
   pair: WorkingPair,
   toMoving: Homography,
   known: KnownTiles = new Map(),
+  radial: Radial | null = null,
 ): TileCheck {
   const { plane, pitch } = pair.base;
-  const tiles = fullTiles(pair, toMoving, { side, reach, peaks: 1 }, 'dense', known);
-  return summarise(tiles, plane, pitch, 1);
+  const tiles = fullTiles(pair, toMoving, { side, reach, peaks: 1 }, 'dense', known, radial);
+  return summarise(tiles, plane, pitch, 1, radial !== null);
 }
 
 function summarise(
@@ -89,6 +91,7 @@ function summarise(
   frame: { readonly width: number; readonly height: number },
   pitch: number,
   overlap: number,
+  bent = false,
 ): TileCheck {
   const quadrants = [0, 0, 0, 0];
   const agreeing: CheckedTile[] = [];
@@ -103,7 +106,7 @@ function summarise(
     tried: tiles.length,
     agreed: agreeing.length,
     leastPerQuadrant: Math.min(...quadrants),
-    cornerDeviation: pitch * overlap * cornerDeviation(agreeing, frame.width, frame.height),
+    cornerDeviation: pitch * overlap * cornerDeviation(agreeing, frame.width, frame.height, bent),
     tiles: agreeing.map((t) => ({
       x: pitch * t.x + shift,
       y: pitch * t.y + shift,
@@ -118,21 +121,24 @@ function summarise(
  * (Draper, N. R. and Smith, H. (1998). Applied Regression Analysis, 3rd ed., section 5.1). The
  * scatter is taken about no displacement, so that a common displacement counts as error.
  *
+ * @param bent Whether a radial term was fitted with it.
  * @returns Pixels; Infinity where the tiles do not fix a homography.
  */
 export function cornerDeviation(
   tiles: readonly CheckedTile[],
   width: number,
   height: number,
+  bent = false,
 ): number {
   if (tiles.length < 4) return Infinity;
   const scale = width / 2;
-  const normal = new Float64Array(64);
+  const count = bent ? 9 : 8;
+  const normal = new Float64Array(count * count);
   let squares = 0;
   for (const t of tiles) {
     const u = (t.x - (width - 1) / 2) / scale;
     const v = (t.y - (height - 1) / 2) / scale;
-    for (const row of motionRows(u, v)) addProducts(normal, row);
+    for (const row of motionRows(u, v, count)) addProducts(normal, row);
     squares += t.dx * t.dx + t.dy * t.dy;
   }
   let worst = 0;
@@ -143,7 +149,7 @@ export function cornerDeviation(
     [-1, 1],
   ]) {
     let leverage = 0;
-    for (const row of motionRows(u, (v * height) / width)) {
+    for (const row of motionRows(u, (v * height) / width, count)) {
       const solved = solveInPlace(normal.slice(), Float64Array.from(row), 1e-10);
       if (!solved) return Infinity;
       leverage += row.reduce((sum, r, i) => sum + r * solved[i], 0);
@@ -154,16 +160,18 @@ export function cornerDeviation(
   return Math.hypot(Math.sqrt((squares / (2 * tiles.length)) * worst), leastDeviation);
 }
 
-/** How a point moves along x and y with each of the eight parameters, in half widths. */
-function motionRows(u: number, v: number): readonly (readonly number[])[] {
+/** How a point moves along x and y with each of the first `count` parameters, in half widths. */
+function motionRows(u: number, v: number, count: number): readonly (readonly number[])[] {
+  const r = u * u + v * v;
   return [
-    [u, v, 1, 0, 0, 0, -u * u, -u * v],
-    [0, 0, 0, u, v, 1, -u * v, -v * v],
+    [u, v, 1, 0, 0, 0, -u * u, -u * v, r * u].slice(0, count),
+    [0, 0, 0, u, v, 1, -u * v, -v * v, r * v].slice(0, count),
   ];
 }
 
 function addProducts(normal: Float64Array, row: readonly number[]): void {
-  for (let i = 0; i < 8; i += 1) {
-    for (let j = 0; j < 8; j += 1) normal[i * 8 + j] += row[i] * row[j];
+  const n = row.length;
+  for (let i = 0; i < n; i += 1) {
+    for (let j = 0; j < n; j += 1) normal[i * n + j] += row[i] * row[j];
   }
 }

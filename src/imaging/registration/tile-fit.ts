@@ -7,6 +7,7 @@
  *   doi:10.1080/00401706.1974.10489171 (the biweight)
  */
 import { project, type Homography } from '../conventions.ts';
+import { bend, radialAbout } from '../radial.ts';
 import { fromUnitFrame, type Freedom } from './gauss-newton-step.ts';
 import { solveInPlace } from './linear-system.ts';
 import type { Peak } from './phase-correlation.ts';
@@ -38,24 +39,40 @@ const pulls: Readonly<Record<Freedom, Pull>> = {
 /** No pull at all, for tiles that speak clearly. */
 export const freely: Pull = { shear: 0, perspective: 0 };
 
-/** Least-squares increment of a map; null when the points do not fix it. */
+/** A small map, and the radial term beside it: displacements of both add up. */
+export interface Increment {
+  readonly map: Homography;
+  /** Of a `Radial` about the middle of the frame; 0 where none was fitted. */
+  readonly coefficient: number;
+}
+
+/**
+ * Least-squares increment of a map; null when the points do not fix it.
+ *
+ * @param bent Whether a radial term is fitted as well.
+ */
 export function fitIncrement(
   points: readonly Measured[],
   width: number,
   height: number,
   pull: Pull,
-): Homography | null {
+  bent = false,
+): Increment | null {
   const s = width / 2;
-  const n = 8;
+  const n = bent ? 9 : 8;
+  const corner = 1 + (height / width) ** 2;
   const normal = new Float64Array(n * n);
   const right = new Float64Array(n);
   let total = 0;
   for (const { x, y, dx, dy, weight } of points) {
     const u = (x - (width - 1) / 2) / s;
     const v = (y - (height - 1) / 2) / s;
+    const r = (s * (u * u + v * v)) / corner;
     total += weight;
-    addRow(normal, right, weight, dx, [s * u, s * v, s, 0, 0, 0, -s * u * u, -s * u * v]);
-    addRow(normal, right, weight, dy, [0, 0, 0, s * u, s * v, s, -s * u * v, -s * v * v]);
+    const across = [s * u, s * v, s, 0, 0, 0, -s * u * u, -s * u * v, r * u];
+    const down = [0, 0, 0, s * u, s * v, s, -s * u * v, -s * v * v, r * v];
+    addRow(normal, right, weight, dx, across.slice(0, n));
+    addRow(normal, right, weight, dy, down.slice(0, n));
   }
   const shear = pull.shear * (pull.shear < firm ? total : 1);
   const perspective = pull.perspective * total;
@@ -73,7 +90,7 @@ export function fitIncrement(
   const z = solveInPlace(normal, right);
   if (!z || !z.every(Number.isFinite)) return null;
   const unit: Homography = [1 + z[0], z[1], z[2], z[3], 1 + z[4], z[5], z[6], z[7], 1];
-  return fromUnitFrame(unit, width, height);
+  return { map: fromUnitFrame(unit, width, height), coefficient: bent ? z[8] : 0 };
 }
 
 function addRow(
@@ -108,23 +125,54 @@ export function fitTiles(
   height: number,
   freedom: Freedom,
 ): Homography | null {
+  return fitRounds(tiles, start, tolerance, width, height, pulls[freedom], false)?.map ?? null;
+}
+
+/** The same with all eight parameters and a radial term, from no displacement. */
+export function fitBentTiles(
+  tiles: readonly Tile[],
+  tolerance: number,
+  width: number,
+  height: number,
+): Increment | null {
+  return fitRounds(tiles, () => [0, 0], tolerance, width, height, pulls[8], true);
+}
+
+function fitRounds(
+  tiles: readonly Tile[],
+  start: Displacement,
+  tolerance: number,
+  width: number,
+  height: number,
+  pull: Pull,
+  bent: boolean,
+): Increment | null {
   let displacement = start;
   let reach = tolerance;
-  let fitted: Homography | null = null;
+  let fitted: Increment | null = null;
   for (let round = 0; round < rounds; round += 1) {
     const points = tiles.flatMap((tile) => choosePeak(tile, displacement, reach));
     if (points.length < 3) return null;
-    const map = fitIncrement(points, width, height, pulls[freedom]);
-    if (!map) return null;
-    fitted = map;
-    displacement = (x, y) => {
-      const [px, py] = project(map, x, y);
-      return [px - x, py - y];
-    };
+    fitted = fitIncrement(points, width, height, pull, bent);
+    if (!fitted) return null;
+    displacement = displacementOf(fitted, width, height);
     const deviation = weightedDeviation(points);
     reach = Math.max(reach * 0.75, Math.min(tolerance, Math.max(1, 3 * deviation)));
   }
   return fitted;
+}
+
+function displacementOf(
+  { map, coefficient }: Increment,
+  width: number,
+  height: number,
+): Displacement {
+  const radial = radialAbout(width, height, coefficient);
+  return (x, y) => {
+    const [px, py] = project(map, x, y);
+    const [bx, by] = bend(radial, x, y);
+    return [px + bx - 2 * x, py + by - 2 * y];
+  };
 }
 
 interface Chosen extends Measured {

@@ -4,9 +4,10 @@
  * structures that only one capture shows pull to one side.
  */
 import type { Homography } from '../conventions.ts';
+import { radialAbout, type Radial } from '../radial.ts';
 import { compose, normalise } from './homography.ts';
 import { fullTiles, workingTiles, type KnownTiles } from './pair-tiles.ts';
-import { fitTiles } from './tile-fit.ts';
+import { fitBentTiles, fitTiles } from './tile-fit.ts';
 import type { Tile } from './tile-shifts.ts';
 import type { WorkingPair } from './working-pair.ts';
 
@@ -17,6 +18,8 @@ const full = { side: 128, reach: 8, peaks: 4 };
 const tolerance = { working: 3, full: 6 };
 /** Corrections in a row: the second starts from what the first has found. */
 const passes = 2;
+/** With a radial term one more, since tiles near the corners come within reach one by one. */
+const bentPasses = 3;
 
 /** @returns The corrected map between working copies, or the given one where too few tiles agree. */
 export function refineOnWorking(pair: WorkingPair, toMoving: Homography): Homography {
@@ -42,6 +45,33 @@ export function refineOnFull(
     map = corrected(map, tiles, tolerance.full, pair.base.plane);
   }
   return map;
+}
+
+/** A map with a radial term, which is done to a pixel of the base first; common pixels. */
+export interface BentMap {
+  readonly toMoving: Homography;
+  readonly radial: Radial;
+}
+
+/** @returns The map with a radial term, or null where too few tiles agree. */
+export function refineBentOnFull(
+  pair: WorkingPair,
+  toMoving: Homography,
+  known: KnownTiles,
+): BentMap | null {
+  const { width, height } = pair.base.plane;
+  let bent: BentMap = { toMoving, radial: radialAbout(width, height, 0) };
+  for (let pass = 0; pass < bentPasses; pass += 1) {
+    const tiles = fullTiles(pair, bent.toMoving, full, 'dense', known, bent.radial);
+    const step = fitBentTiles(tiles, tolerance.full, width, height);
+    if (!step) return null;
+    // Both are small: their product, which the order of the two would change, is left out.
+    bent = {
+      toMoving: normalise(compose(bent.toMoving, step.map)),
+      radial: radialAbout(width, height, bent.radial.coefficient + step.coefficient),
+    };
+  }
+  return bent;
 }
 
 function corrected(

@@ -43,6 +43,9 @@ function viewsOf(
       made: madeSentence(names.length, k, registration, placed.registered),
       caution: null,
       ...notDerived,
+      settings: placed.radial
+        ? [{ name: 'radial coefficient', value: placed.radial.coefficient }]
+        : [],
       ...placed,
     };
   });
@@ -67,11 +70,11 @@ function placeView(
   registration: Registration | undefined,
   frame: { readonly width: number; readonly height: number },
   file: { readonly width: number; readonly height: number },
-): Pick<PlannedView, 'width' | 'height' | 'registered' | 'warp'> {
+): Pick<PlannedView, 'width' | 'height' | 'registered' | 'warp' | 'radial'> {
   if (registration?.state === 'base') return { ...size(frame), registered: true, warp: null };
   if (registration?.state === 'registered' && frame.width < mostEnlargement * file.width) {
     const warp = registration.homography as unknown as Homography;
-    return { ...size(frame), registered: true, warp };
+    return { ...size(frame), registered: true, warp, radial: registration.radial };
   }
   return { ...size(file), registered: false, warp: null };
 }
@@ -93,7 +96,8 @@ function madeSentence(
     case 'registered':
       if (!placed) return `${what}, as it was taken; it has far fewer pixels than the base.`;
       return (
-        `${what}, resampled into the frame of the base; ` +
+        `${what}, resampled into the frame of the base` +
+        (registration.radial ? ', with a radial correction for a changed focus or lens; ' : '; ') +
         `off by at most ${registration.boundPixels.toFixed(2)} px.`
       );
     case 'failed':

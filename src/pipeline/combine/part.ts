@@ -1,5 +1,6 @@
 /** What each kind of capture adds to the views of a plate. */
 import type { Homography } from '../../imaging/conventions.ts';
+import type { Radial } from '../../imaging/radial.ts';
 import type { Finding } from '../../records/finding.ts';
 import type { ViewResult } from '../../records/result.ts';
 import type { CaptureRecord } from '../../records/sitting.ts';
@@ -15,6 +16,8 @@ export interface PlannedView extends Omit<ViewResult, 'tiles' | 'sizes'> {
   readonly sha256: string;
   /** Takes a pixel of the picture to the base frame; null where the picture stays as it is. */
   readonly warp: Homography | null;
+  /** Where the lens changed: done to a pixel of the frame before the way back through `warp`. */
+  readonly radial?: Radial | null;
 }
 
 export interface Part {

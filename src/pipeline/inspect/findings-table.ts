@@ -1,6 +1,7 @@
 /** Findings as a person reads them at the stand: by plate, by capture, the remedy below each. */
 import type { Finding } from '../../records/finding.ts';
 import type { InspectSummary } from './inspect-plates.ts';
+import { measuredTable } from './measured-table.ts';
 
 const order = { error: 0, warning: 1, note: 2 } as const;
 
@@ -8,8 +9,13 @@ const order = { error: 0, warning: 1, note: 2 } as const;
 export function findingsTable({ collection, plates }: InspectSummary, width = 100): string {
   const parts = [
     ...(collection.length > 0 ? [group('The collection', collection, width)] : []),
-    ...plates.map(({ slug, findings }) =>
-      findings.length > 0 ? group(slug, findings, width) : `${slug}\n  No findings.`,
+    ...plates.map(({ slug, findings, inspections, registrations }) =>
+      [
+        findings.length > 0 ? group(slug, findings, width) : `${slug}\n  No findings.`,
+        measuredTable(inspections, registrations),
+      ]
+        .filter((block) => block !== '')
+        .join('\n\n'),
     ),
     summary(collection, plates),
   ];

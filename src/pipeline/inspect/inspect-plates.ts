@@ -5,7 +5,7 @@
  */
 import { join } from 'node:path';
 import { finding, type Finding } from '../../records/finding.ts';
-import type { Inspection } from '../../records/result.ts';
+import type { Inspection, Registration } from '../../records/result.ts';
 import { alignPlate } from '../align.ts';
 import { readContent, type ContentPlate, type ContentResult } from '../content.ts';
 import { openFileDigests, type FileDigests } from '../file-digests.ts';
@@ -22,6 +22,8 @@ export interface PlateInspection {
   readonly findings: readonly Finding[];
   /** By `<sitting>/<capture>`; empty where the plate could not be read. */
   readonly inspections: Readonly<Record<string, Inspection | null>>;
+  /** By `<sitting>/<capture>`; empty where nothing was aligned. */
+  readonly registrations: Readonly<Record<string, Registration>>;
 }
 
 export interface InspectOptions {
@@ -80,7 +82,7 @@ async function inspectOne(
   const { slug, record, sittings } = plate;
   // Words can be wrong while pictures are right: the captures are looked at all the same.
   if (record === null || sittings.length === 0) {
-    return { slug, findings: plate.findings, inspections: {} };
+    return { slug, findings: plate.findings, inspections: {}, registrations: {} };
   }
   const steps = sittings.reduce((sum, s) => sum + s.record.captures.length, 0);
   let step = 0;
@@ -94,10 +96,16 @@ async function inspectOne(
     const read = await readPlate({ ...plate, record }, context);
     const inspected = await inspectStage(read, context);
     const readable = !read.findings.some((f) => f.level === 'error');
-    const { findings } = readable ? await alignPlate(inspected, context) : inspected;
-    return { slug, findings, inspections: Object.fromEntries(inspected.inspections) };
+    const aligned = readable ? await alignPlate(inspected, context) : null;
+    return {
+      slug,
+      findings: (aligned ?? inspected).findings,
+      inspections: Object.fromEntries(inspected.inspections),
+      registrations: Object.fromEntries(aligned?.registrations ?? []),
+    };
   } catch (error) {
-    return { slug, findings: [...plate.findings, stopped(slug, error)], inspections: {} };
+    const findings = [...plate.findings, stopped(slug, error)];
+    return { slug, findings, inspections: {}, registrations: {} };
   }
 }
 

@@ -5,6 +5,8 @@ import { layOf, lays, laySigns } from '../../../src/imaging/registration/lay.ts'
 
 const value: RegistrationEstimate = {
   homography: [1, 0, 0, 0, 1, 0, 0, 0, 1],
+  radial: null,
+  lens: null,
   lay: 'as-is',
   polarity: 'opposite',
   tones: { polarity: 'opposite', oppositeShare: 0.8, sameShare: 0.02, blocks: 50 },

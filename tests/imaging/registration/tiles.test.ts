@@ -1,3 +1,5 @@
+import { bend, bendNear, radialAbout, unbend } from '../../../src/imaging/radial.ts';
+import { asksForRadial, radialEvidence } from '../../../src/imaging/registration/lens-change.ts';
 import { describe, expect, test } from 'vitest';
 import { project } from '../../../src/imaging/conventions.ts';
 import { residualMap } from '../../../src/imaging/registration/residual-map.ts';
@@ -29,7 +31,7 @@ describe('tiles that agree', () => {
     const tiles = turnedTiles(seeded(5));
     const consensus = tileConsensus(tiles, width, height, 3);
     const map = consensus && fitTiles(tiles, consensus.displacement, 4.5, width, height, 4);
-    expect(map).not.toBeNull();
+    expect(map).toBeDefined();
     for (const [x, y] of [
       [0, 0],
       [1199, 899],
@@ -46,12 +48,51 @@ describe('tiles that agree', () => {
       const [px, py] = project(truth, x, y);
       return { x, y, dx: px - x, dy: py - y, weight: 1 };
     });
-    const map = fitIncrement(points, width, height, freely);
+    const map = fitIncrement(points, width, height, freely)?.map;
     const [px, py] = project(map ?? truth, 1199, 0);
     const [tx, ty] = project(truth, 1199, 0);
-    expect(map).not.toBeNull();
+    expect(map).toBeDefined();
     // The fit is linear in the displacement: a few thousandths of a pixel at 3 px of it.
     expect(Math.hypot(px - tx, py - ty)).toBeLessThan(0.01);
+  });
+});
+
+describe('a bend of the lens', () => {
+  const radial = radialAbout(width, height, 0.004);
+  const bent = (noise: number) => {
+    const random = seeded(9);
+    return turnedTiles(seeded(6)).map(({ x, y }) => {
+      const [bx, by] = bend(radial, x, y);
+      const off = () => noise * (random() - 0.5);
+      return { x, y, dx: bx - x + off(), dy: by - y + off() };
+    });
+  };
+
+  test('is told from tiles that it moved, with its coefficient', () => {
+    const evidence = radialEvidence(bent(0.4), width, height);
+    expect(evidence?.coefficient).toBeCloseTo(0.004, 3);
+    expect(asksForRadial(evidence)).toBe(true);
+  });
+
+  test('is not seen in tiles that scatter alone', () => {
+    const random = seeded(12);
+    const tiles = turnedTiles(seeded(6)).map(({ x, y }) => {
+      return { x, y, dx: random() - 0.5, dy: random() - 0.5 };
+    });
+    expect(asksForRadial(radialEvidence(tiles, width, height))).toBe(false);
+  });
+
+  test('goes there and back, and is its own tangent', () => {
+    const [bx, by] = bend(radial, 1100, 50);
+    // Brown's first term, written out: r = 550.5 and 399.5 from the centre, radius 750.
+    const r2 = (1100 - (width - 1) / 2) ** 2 + (50 - (height - 1) / 2) ** 2;
+    const share = 1 + (0.004 * r2) / ((width ** 2 + height ** 2) / 4);
+    expect(bx).toBeCloseTo((width - 1) / 2 + (1100 - (width - 1) / 2) * share, 9);
+    const [x, y] = unbend(radial, bx, by);
+    expect(Math.hypot(x - 1100, y - 50)).toBeLessThan(1e-9);
+    const [tx, ty] = project(bendNear(radial, 1100, 50), 1101, 52);
+    const [ex, ey] = bend(radial, 1101, 52);
+    expect(Math.hypot(tx - ex, ty - ey)).toBeLessThan(1e-4);
   });
 });
 
