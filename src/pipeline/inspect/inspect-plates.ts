@@ -14,6 +14,7 @@ import { withLock } from '../lock.ts';
 import type { Places } from '../places.ts';
 import { readPlate } from '../read.ts';
 import type { Reporter } from '../reporter.ts';
+import { changedMasters } from './changed-masters.ts';
 import { clearScratch, type Store } from '../store.ts';
 import { WrongUse } from '../wrong-use.ts';
 
@@ -97,9 +98,10 @@ async function inspectOne(
     const inspected = await inspectStage(read, context);
     const readable = !read.findings.some((f) => f.level === 'error');
     const aligned = readable ? await alignPlate(inspected, context) : null;
+    const masters = await changedMasters(places, plate);
     return {
       slug,
-      findings: (aligned ?? inspected).findings,
+      findings: [...masters, ...(aligned ?? inspected).findings],
       inspections: Object.fromEntries(inspected.inspections),
       registrations: Object.fromEntries(aligned?.registrations ?? []),
     };
