@@ -23,10 +23,14 @@ export interface Ghost {
 
 type Point = readonly [x: number, y: number];
 
-/** Nearer to the edge than this the lens's own blur is in the way, pixels. */
-const nearest = 5;
+/** From the rim's foot to where the ground is looked at, pixels: the lens's own blur. */
+const nearest = 2;
 /** A ghost must explain this share of what the background leaves: measured on renders. */
 const leastShare = 0.6;
+/** More than this no plain glass gives, at any usual index: r^2 of a face at 45 degrees. */
+const mostStrength = 0.03;
+/** Share of the plate's brightness below which the ground begins. */
+const footShare = 0.025;
 /** Below this strength nothing is said: stray light in the lens has such steps too. */
 const leastStrength = 0.001;
 
@@ -78,14 +82,16 @@ export function ghostStep(profile: Float64Array): Estimate<Ghost> {
   if (edge === null) {
     return { ok: false, reason: 'the plate’s edge was not found where its outline says' };
   }
-  const first = Math.ceil(edge) + nearest;
+  // A sheet's rounded rim dims before it ends: the ground begins where that is over.
+  const first = Math.ceil(footOf(profile, outside + footShare * (inside - outside))) + nearest;
   // The ghost's own foot must still lie in the profile.
   const largest = profile.length - 1 - edge - 4;
-  if (largest < nearest + 6)
+  const least = first - edge + 2;
+  if (largest < least + 4)
     return { ok: false, reason: 'there is too little room beside the plate' };
   const fitAt = (d: number) => fitGhost(profile, first, d);
   const none = fitGhost(profile, first, Infinity).remainder;
-  let best = nearest + 2;
+  let best = least;
   for (let d = best; d <= largest; d += 0.5) {
     if (fitAt(d).remainder < fitAt(best).remainder) best = d;
   }
@@ -95,9 +101,14 @@ export function ghostStep(profile: Float64Array): Estimate<Ghost> {
     }
   }
   const { remainder, strength } = fitAt(best);
-  if (!(strength > leastStrength) || !(1 - remainder / none > leastShare)) {
+  if (
+    !(strength > leastStrength && strength < mostStrength) ||
+    !(1 - remainder / none > leastShare)
+  ) {
     return { ok: false, reason: 'no ghost stands out beside the plate' };
   }
+  // At an end of what was looked at, it is the slope of something else.
+  if (best < least + 1) return { ok: false, reason: 'no ghost stands out beside the plate' };
   if (best > largest - 1) return { ok: false, reason: 'there is too little room beside the plate' };
   return { ok: true, value: { pixels: best, strength } };
 }
@@ -113,6 +124,13 @@ function halfway(profile: Float64Array, level: number): number | null {
     }
   }
   return null;
+}
+
+/** The outermost place above a level. */
+function footOf(profile: Float64Array, level: number): number {
+  let k = profile.length - 1;
+  while (k > 0 && profile[k] <= level) k -= 1;
+  return k;
 }
 
 interface Fit {
