@@ -235,8 +235,6 @@ export const words = {
     digest: 'SHA-256',
     note: 'Note',
     withheld: 'Kept by the museum and not published.',
-    plan: 'From above',
-    side: 'From the side',
     register: 'Register',
     isBase: 'This capture defines the frame; the others are brought to it.',
     within: (pixels: string, micrometres: string | null) =>
