@@ -288,11 +288,23 @@ export const words = {
     one: 'Technique',
     lead: 'One plate, several lights. What each of them shows, how it is set up, and what may go wrong.',
     plates: 'Plates photographed so',
+    planner: 'Plan a set-up',
+    plannerNote: 'Numbers and drawings for your own camera and plate.',
+    findings: 'Findings that this page is about',
   },
   lessons: {
     title: 'Lessons',
     one: 'Lesson',
     lead: 'Pages for teaching: short, with things to do.',
+    answer: 'The answer',
+    answerOf: (title: string) => `The answer: ${title}`,
+    answerLink: 'To the answer, on a page of its own',
+    back: 'Back to the lesson',
+    print: 'A sheet for the class: print this page. The answer is not on it.',
+    live: 'The plate turning',
+    liveNote:
+      'One control moves the drawing and the plate. Without script: the plate held two ways.',
+    plateOf: 'The plate of this lesson',
   },
   contents: 'On this page',
   feed: 'New and changed plates',
@@ -313,6 +325,7 @@ export const words = {
   },
 
   footer: {
+    planner: 'Set-up planner',
     write: 'Write to us',
     rights: 'Pictures, unless a plate says otherwise:',
     made: 'Made with Mirrorleaf. No cookies, nothing is fetched from elsewhere.',

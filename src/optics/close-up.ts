@@ -99,9 +99,16 @@ export const usualFNumbers: readonly number[] = [
   45,
 ];
 
-/** The usual aperture with the least blur for a depth. */
-export function bestAperture(m: number, pixelPitch: number, depth: number): Blur {
-  const blurs = usualFNumbers.map((n) => blurAt(n, m, pixelPitch, depth));
+/**
+ * The usual aperture with the least blur for a depth.
+ *
+ * @param widest Wider ones are left out: few lenses are sharp when wide open, which this sum of
+ *   blurs does not know.
+ */
+export function bestAperture(m: number, pixelPitch: number, depth: number, widest = 0): Blur {
+  const blurs = usualFNumbers
+    .filter((n) => n >= widest)
+    .map((n) => blurAt(n, m, pixelPitch, depth));
   return blurs.reduce((best, one) => (one.together < best.together ? one : best));
 }
 

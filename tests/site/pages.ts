@@ -33,6 +33,7 @@ const kinds: Readonly<Record<string, RegExp>> = {
   lesson: /^lessons\/[^/]+\/$/,
   glossary: /^glossary\/$/,
   about: /^about\/$/,
+  planner: /^planner\/$/,
   missing: /^404\.html$/,
 };
 

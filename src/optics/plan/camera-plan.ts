@@ -21,9 +21,12 @@ export interface CameraNumbers {
   readonly opening: number;
 }
 
+/** Lenses are sharp from about here: common practice, no source. */
+const widestUsed = 5.6;
+
 export function cameraNumbers(input: PlanInput): CameraNumbers {
   const m = magnification(input.focalLength, input.cameraDistance);
-  const { fNumber } = bestAperture(m, input.pixelPitch / 1000, input.depth);
+  const { fNumber } = bestAperture(m, input.pixelPitch / 1000, input.depth, widestUsed);
   return {
     magnification: m,
     pixelsPerMillimetre: pixelsPerMillimetre(m, input.pixelPitch / 1000),

@@ -39,6 +39,9 @@ export function planAxial(input: PlanInput, numbers: CameraNumbers): SectionPlan
   );
 }
 
+/** Eight hours on display at 50 lux, lux hours. */
+const displayDay = 400;
+
 /** Signal to noise that the darkest place must have: our own choice. */
 const shadowRatio = 10;
 const mostStep = 2;
@@ -73,19 +76,16 @@ export function planBracketSection(input: PlanInput): SectionPlan {
 }
 
 export function planDose(input: PlanInput, numbers: CameraNumbers): SectionPlan {
-  const { iso, lightCount, focusLux, focusMinutes, glassIndex, glassThickness } = input;
+  const { iso, lightCount, focusLux, focusMinutes } = input;
   const once = luxHours(exposureDose(numbers.fNumber, iso, numbers.magnification));
   const { seconds } = bracketOf(input);
   const middle = seconds[seconds.length >> 1];
   const bracket = once * seconds.reduce((sum, time) => sum + time / middle, 0);
   const lights = once * lightCount;
   const focus = (focusLux * focusMinutes) / 60;
-  // A mirror returns the field; what falls on the plate is the panel's light thrown once.
-  const glass = glassFigures({ index: glassIndex, thickness: glassThickness, angle: 45 }, null);
   const all = doseOf(
     [focus, 2 * once, bracket, lights].map((dose, i) => ({ name: String(i), luxHours: dose })),
   );
-  const uvFree = 50;
   return sectionPlan(
     'dose',
     [
@@ -98,8 +98,7 @@ export function planDose(input: PlanInput, numbers: CameraNumbers): SectionPlan 
     ],
     [
       ['focus-dose', focus > all.luxHours / 2 && focus > 10, (100 * focus) / all.luxHours],
-      ['dose-high', all.luxHours > uvFree * 8, all.luxHours],
-      ['glass-flash', glass.lossStops > 3, glass.lossStops],
+      ['dose-high', all.luxHours > displayDay, all.luxHours],
     ],
   );
 }

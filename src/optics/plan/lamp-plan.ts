@@ -103,11 +103,8 @@ export function planLights(input: PlanInput, pixelsPerMillimetre: number): Secti
         rings.map(({ bearings }) => bearings.length),
         '',
       ),
-      figure(
-        'light-distance',
-        lampDiagonals.map((d) => d * diagonal),
-        'mm',
-      ),
+      figure('light-distance', lampDiagonals[0] * diagonal, 'mm'),
+      figure('light-distance-most', lampDiagonals[1] * diagonal, 'mm'),
       figure('ball', ball, 'mm'),
       figure('ball-precision', ballPrecision(ballRadius), '°'),
     ],

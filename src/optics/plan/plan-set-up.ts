@@ -23,6 +23,14 @@ export function planSetUp(input: PlanInput): Plan {
     planLights(input, numbers.pixelsPerMillimetre),
     planDose(input, numbers),
   ];
+  const endless = parts.some(({ section }) =>
+    section.figures.some(({ value }) => ![value].flat().every(Number.isFinite)),
+  );
+  if (endless) {
+    throw new RangeError(
+      'So near, a plate of this size and lean shows the whole room: move the camera away.',
+    );
+  }
   return {
     sections: parts.map(({ section }) => section),
     warnings: parts.flatMap(({ warnings }) => warnings),

@@ -1,0 +1,263 @@
+/** The words of the planner: on its page, in the browser, and on the command line. */
+import type { PlanField } from '../../optics/plan/plan-input.ts';
+import type { PlanSectionId, PlanUnit } from '../../optics/plan/plan.ts';
+
+export const plannerWords = {
+  title: 'Set-up planner',
+  lead: 'Before the shutter: where lamp, mask, glass and panel must stand so that the plate sees only what it should.',
+  example:
+    'A worked example: a half plate under a camera with a 100 mm lens. Change a number and the rest follows; nothing leaves this page.',
+  exampleAlone: 'Without script this page shows the worked example and the formulas.',
+  inputs: 'What is at hand',
+  results: 'What follows',
+  drawings: 'The set-ups, to scale',
+  warnings: 'Look at this first',
+  noWarnings: 'Nothing to warn of.',
+  warningsCount: (count: number) =>
+    count === 0 ? 'Nothing to warn of.' : count === 1 ? 'One warning.' : `${count} warnings.`,
+  formula: 'Formula and source',
+  sheet: 'Set-up sheet',
+  sheetNote: 'Print this page for one sheet with the numbers and the cautions.',
+  print: 'Print the set-up sheet',
+  cautionsTitle: 'Cautions',
+  setups: 'For sitting.yaml',
+  figure: 'Figure',
+  value: 'Value',
+  faulty: (fields: readonly string[]) => `Outside its limits: ${fields.join(', ')}.`,
+  technique: 'How it is done',
+
+  groups: [
+    ['The plate', ['plateWidth', 'plateHeight', 'warp', 'depth']],
+    [
+      'Camera and lens',
+      [
+        'focalLength',
+        'cameraDistance',
+        'lensFront',
+        'pixelPitch',
+        'sensorLong',
+        'sensorShort',
+        'iso',
+      ],
+    ],
+    ['Side lamp', ['lampBearing', 'lampHeight', 'lampDistance', 'lampSize']],
+    ['Raking lamp', ['reliefSlope', 'rakingDistance']],
+    ['Axial light', ['glassIndex', 'glassThickness', 'panelDistance']],
+    ['Series and light', ['rangeStops', 'lightCount', 'focusLux', 'focusMinutes']],
+  ] as const satisfies readonly (readonly [string, readonly PlanField[]])[],
+
+  fields: {
+    plateWidth: ['Width as the camera sees it', 'mm'],
+    plateHeight: ['Height', 'mm'],
+    warp: ['Largest lean of the surface', '°'],
+    depth: ['Highest over lowest place', 'mm'],
+    focalLength: ['Focal length', 'mm'],
+    cameraDistance: ['Lens to plate', 'mm'],
+    lensFront: ['Diameter of the lens’s front', 'mm'],
+    pixelPitch: ['Pitch of the sensor', 'µm'],
+    sensorLong: ['Pixels, longer side', 'px'],
+    sensorShort: ['Pixels, shorter side', 'px'],
+    iso: ['ISO speed', ''],
+    lampBearing: ['Bearing, clockwise from the top edge', '°'],
+    lampHeight: ['Height above the plate', '°'],
+    lampDistance: ['Lamp to the plate’s middle', 'mm'],
+    lampSize: ['Width of its face or diffuser', 'mm'],
+    reliefSlope: ['Slope that must show', '°'],
+    rakingDistance: ['Raking lamp to the plate’s middle', 'mm'],
+    glassIndex: ['Index of the glass', ''],
+    glassThickness: ['Thickness of the glass', 'mm'],
+    panelDistance: ['Plate to panel, along the light', 'mm'],
+    rangeStops: ['Range to hold', 'stops'],
+    lightCount: ['Places of the lamp', ''],
+    focusLux: ['Light while focusing', 'lx'],
+    focusMinutes: ['Time of focusing', 'min'],
+  } satisfies Record<PlanField, readonly [string, string]>,
+
+  sections: {
+    camera: 'Camera and aperture',
+    dark: 'Dark surround for the positive',
+    lamp: 'Side lamp',
+    raking: 'Raking lamp',
+    axial: 'Axial light through a glass',
+    bracket: 'Bracket of exposures',
+    lights: 'Many lights',
+    dose: 'Light that the plate receives',
+  } satisfies Record<PlanSectionId, string>,
+
+  techniques: {
+    camera: null,
+    dark: 'normal',
+    lamp: 'normal',
+    raking: 'raking',
+    axial: 'axial',
+    bracket: 'bracket',
+    lights: 'lights',
+    dose: null,
+  } satisfies Record<PlanSectionId, string | null>,
+
+  figures: {
+    magnification: 'Magnification',
+    scale: 'Pixels on the plate',
+    resolution: 'The same in pixels per inch',
+    field: 'Part of the plate’s plane in the frame',
+    aperture: 'Sharpest aperture for this depth',
+    'depth-of-field': 'Depth within one pixel of blur',
+    blur: 'All blurs together, on the plate',
+    'cut-off': 'Finest period that the lens carries',
+    bellows: 'Longer exposure for the drawn-out lens',
+    'mirror-angle': 'The mirror sees, either side of the axis',
+    mask: 'Black mask in the plane of the lens',
+    hole: 'Hole in it, at most',
+    'hole-on-plate': 'Dark disc that the hole leaves on the plate',
+    'lamp-place': 'Bearing and height',
+    'excluded-from': 'The mirror shows the lamp from a height of',
+    clearance: 'The surface may lean by',
+    'fall-off': 'Fall-off over the plate',
+    'fall-off-two': 'The same with an equal lamp opposite',
+    'level-distance': 'Distance for a third of a stop',
+    'raking-height': 'Height of the lamp',
+    'relief-height': 'Highest at which the slope is a quarter brighter',
+    'glint-slope': 'Walls of this slope glint',
+    'raking-bearings': 'Bearings that leave no scratch out',
+    panel: 'Panel, at least',
+    'panel-evenness': 'Its light on the particles falls off by',
+    'glass-loss': 'To open against light without glass',
+    ghost: 'Ghost beside the picture',
+    'ghost-pixels': 'The same in pixels',
+    'ghost-strength': 'Strength of the ghost',
+    polarised: 'Polarised part of what comes back',
+    polariser: 'A polariser on the lens changes it by',
+    'frame-range': 'One frame holds',
+    frames: 'Frames',
+    step: 'From frame to frame',
+    times: 'Times, from a middle one of 1/4 s',
+    held: 'The bracket holds',
+    'ring-heights': 'Heights of the rings',
+    'ring-counts': 'Places in each',
+    'light-distance': 'Lamp distance, constant, at least',
+    'light-distance-most': 'and at most',
+    ball: 'Glossy ball, diameter at least',
+    'ball-precision': 'Lamp direction for one pixel on it',
+    'dose-exposure': 'One exposure',
+    'dose-focus': 'Focusing',
+    'dose-bracket': 'The bracket',
+    'dose-lights': 'The many-light set',
+    'dose-all': 'The whole sitting',
+    'dose-display': 'The same as on display at 50 lx for',
+  } as Readonly<Record<string, string>>,
+
+  formulas: {
+    camera: [
+      'm = f/(u − f); pixels per mm = m/pitch; depth 2 N c (1 + m)/m²; exposure (1 + m)². Thin lens.',
+      'Aperture: the least root of the sum of squares of defocus z m/(N (1 + m)), first dark ring 2.44 λ N (1 + m)/m and pixel, λ = 550 nm (after Hansma, 1996, from memory), from f/5.6, since lenses are seldom sharp when wide open. Finest period m/(λ N (1 + m)).',
+    ],
+    dark: [
+      'At a distance P the mirror shows plate × (D + P)/D + opening × P/D; in the plane of the lens (P = D) twice the plate and the opening. Half-angle atan(e/D). A lean of w turns the ray by 2 w. Law of reflection.',
+    ],
+    lamp: [
+      'The plate shows the lamp where its normal halves the angle between lamp and lens. The margin is the least lean at which some place does so, less half of the lamp’s own radius.',
+      'Light on the plate: z/d³ (inverse square and cosine).',
+    ],
+    raking: [
+      'A wall of slope s is sin(h + s)/sin h times as bright as the flat: cot h = (1 + C − cos s)/sin s for a contrast C of a quarter. A wall glints at h = 90° − 2 s. Lambert; law of reflection.',
+    ],
+    axial: [
+      'Fresnel at 45° for both polarisations; a sheet reflects 2 r/(1 + r) and passes (1 − r)/(1 + r). What comes back is the mean of the products, not the product of the means.',
+      'Ghost: t sin 2i/√(n² − sin² i), strength r². Panel: as the dark surround, and a tenth. Evenness: configuration factor of a rectangle (Howell’s catalogue).',
+    ],
+    bracket: [
+      'A frame holds from its clip level down to a signal-to-noise of 10: e/√(e + r²) = 10, with 45 000 electrons and a read noise of 4, an assumption. Steps of at most 2 stops, a third of a stop in hand.',
+    ],
+    lights: [
+      'Level rings between 15° and 65°, places in proportion to cos h. Lamp at 2.5 to 4 diagonals: common practice, no source. One pixel on a ball of radius r is 2/r of lamp direction.',
+    ],
+    dose: [
+      'One correct exposure: C N² (1 + m)²/ISO lux seconds, C = 250, whatever the time. 50 lx is the usual limit for the most sensitive objects (CIE 157:2004, from memory); no figure for these plates was found.',
+    ],
+  } satisfies Record<PlanSectionId, readonly string[]>,
+
+  warningTexts: {
+    'plate-too-large': ([w, h]) =>
+      `The plate does not fit: the frame holds ${w} × ${h} mm. Move the camera away, use a shorter lens, or plan a mosaic.`,
+    'resolution-low': ([ppi]) =>
+      `${ppi} pixels per inch is below 600, the figure of the highest level for prints (FADGI 2016). Move nearer, use a longer lens, or plan a mosaic.`,
+    'depth-short': ([depth, needed]) =>
+      `The depth within one pixel of blur is ${depth} mm, the plate needs ${needed} mm. Level it, or accept softer corners.`,
+    'blur-over-pixels': ([pixels]) =>
+      `Even at the best aperture the blurs together are ${pixels} pixels wide: more pixels than the lens can fill.`,
+    'mask-large': ([w, h]) => `The mask would have to be ${w} × ${h} mm. Move the camera away.`,
+    'lamp-in-mirror': ([height, limit]) =>
+      `At ${height}° the plate shows the lamp to the lens. Put it below ${limit}°, or make its diffuser smaller.`,
+    'lamp-in-view': () => 'The lamp stands between the lens and the plate.',
+    'lamp-uneven': ([stops]) =>
+      `The light falls off by ${stops} stops over the plate. Move the lamp away, add one opposite, or divide by a blank field.`,
+    'relief-too-flat': ([slope, height]) =>
+      `A slope of ${slope}° stands out only below ${height}°, where the plate’s own edge throws shadows. Look for it in axial light instead.`,
+    'panel-large': ([w, h]) =>
+      `The panel would have to be ${w} × ${h} mm. Bring it nearer, or move the camera away.`,
+    'glass-in-way': ([distance]) =>
+      `${distance} mm leave no room for a sheet at 45° over the plate: nearer than the plate is long.`,
+    'glass-thick': ([ghost]) =>
+      `The ghost lies ${ghost} mm beside the picture. Thinner glass brings it nearer; a coated sheet weakens it.`,
+    'bracket-long': ([seconds]) =>
+      `The longest frame takes ${seconds} s. Use more light for the whole bracket, never a wider aperture for one frame.`,
+    'ring-in-mirror': ([limit]) =>
+      `Lamps from ${limit}° upwards are seen in the mirror: those frames will clip.`,
+    'lamp-over-lens': () =>
+      'The highest lamps stand above the lens: their light may fall into it. Flag them, or shorten the string.',
+    'lights-few': ([count]) =>
+      `${count} places are few: 24 to 60 and more are usual for a surface to be fitted.`,
+    'focus-dose': ([percent]) =>
+      `Arranging and focusing are ${percent} % of the light that the plate receives. Focus on a stand-in, in less light.`,
+    'dose-high': ([dose]) =>
+      `${dose} lx h are more than a day of eight hours on display at 50 lx. Fewer frames, or shorter.`,
+  } as Readonly<Record<string, (values: readonly string[]) => string>>,
+
+  cautions: [
+    'Never touch or wipe the image side: even a swab leaves a scratch.',
+    'Do not open a sealed package without a photograph conservator. Keep old glass and seals.',
+    'Weeping or broken glass: stop, do not wipe, call a conservator. Edges are sharp.',
+    'Mercury is in the image and cyanide may be left from old cleaning: nitrile gloves, fresh air, no heat; wash your hands.',
+    'Limit the light: lamps out between exposures, no ultraviolet, at most 2 °C of warming in all. Write down the dose.',
+    'Clamp glass, arms and leads so that nothing can fall on the plate; take the glass away before reaching for it.',
+    'Lamps get hot. Flash units hold a dangerous charge after they are switched off; warn people who are sensitive to flashes.',
+    'Follow local rules, and leave ultraviolet and treatment to those who are trained and licensed.',
+  ],
+} as const;
+
+const thin = '\u202f';
+const units: Readonly<Record<PlanUnit, string>> = {
+  mm: `${thin}mm`,
+  µm: `${thin}µm`,
+  '°': '°',
+  stops: ' stops',
+  px: `${thin}px`,
+  'px/mm': `${thin}px per mm`,
+  ppi: `${thin}ppi`,
+  'lp/mm': ' line pairs per mm',
+  '%': `${thin}%`,
+  'f/': '',
+  s: `${thin}s`,
+  'lx h': `${thin}lx h`,
+  h: `${thin}h`,
+  '': '',
+};
+
+/** Three figures that count, no exponent. */
+export function planNumber(value: number): string {
+  return new Intl.NumberFormat('en-GB', { maximumSignificantDigits: 3, useGrouping: false })
+    .format(value)
+    .replace('-', '−');
+}
+
+/** Exposure times as a camera shows them. */
+function time(seconds: number): string {
+  return seconds < 0.3 ? `1/${planNumber(1 / seconds)}` : planNumber(seconds);
+}
+
+export function planValue(value: number | readonly number[], unit: PlanUnit): string {
+  const list = Array.isArray(value) ? (value as readonly number[]) : [value as number];
+  const said = list.map((n) => (unit === 's' ? time(n) : planNumber(n)));
+  const joined = unit === 'mm' && list.length === 2 ? said.join(' × ') : said.join(', ');
+  return `${unit === 'f/' ? 'f/' : ''}${joined}${units[unit]}`;
+}
