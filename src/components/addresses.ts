@@ -15,6 +15,7 @@ export const techniquesIndex = `${base}techniques/`;
 export const techniqueAddress = (id: string): string => `${base}techniques/${id}/`;
 export const lessonsIndex = `${base}lessons/`;
 export const lessonAddress = (id: string): string => `${base}lessons/${id}/`;
+export const answerAddress = (id: string): string => `${base}lessons/${id}/answer/`;
 export const planner = `${base}planner/`;
 export const glossary = `${base}glossary/`;
 export const about = `${base}about/`;

@@ -304,7 +304,9 @@ export const words = {
     live: 'The plate turning',
     liveNote:
       'One control moves the drawing and the plate. Without script: the plate held two ways.',
-    plateOf: 'The plate of this lesson',
+    turn: 'Turn the plate',
+    question: 'A question',
+    forTeacher: 'For the teacher',
   },
   contents: 'On this page',
   feed: 'New and changed plates',

@@ -13,6 +13,11 @@ export const pageSchema = z.strictObject({
   setup: z.enum(setupKinds).optional(),
   /** A plate, and a view of it, that shows what the text is about. */
   example: z.strictObject({ plate: slug, view: id.optional() }).optional(),
+  /** A drawing that moves with the example's plate: `turning` is the section of eye, plate and room. */
+  live: z.enum(['turning']).optional(),
+  /** A question for the class; its answer has a page of its own and is not printed with it. */
+  question: text.optional(),
+  answer: text.optional(),
 });
 
 export type PageRecord = z.output<typeof pageSchema>;

@@ -111,6 +111,8 @@ export class PlateStage extends HTMLElement {
     this.tilt.reflect();
     this.handle.reflect();
     showScale(this);
+    // Whoever draws beside the plate (a lesson's section) follows.
+    this.dispatchEvent(new CustomEvent('stage-change'));
   }
 
   /** What is in sight has moved: follow with everything that is drawn over or beside it. */

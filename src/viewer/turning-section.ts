@@ -1,0 +1,62 @@
+/**
+ * `<turning-section>`: ties the drawing of a lesson to the plate beside it. Its slider turns both;
+ * the plate's own controls turn the drawing too.
+ */
+import { turningLabel, turningSvg } from '../components/lessons/turning-drawing.ts';
+import { PlateStage } from './stage.ts';
+
+export class TurningSection extends HTMLElement {
+  private stage: PlateStage | null = null;
+  private readonly follow = () => this.draw();
+
+  connectedCallback(): void {
+    const stage = document.getElementById(this.dataset['stage'] ?? '');
+    // The plate comes after the drawing in the page: its element may not be ready yet.
+    if (!(stage instanceof PlateStage) || stage.state === undefined) {
+      if (document.readyState === 'loading') {
+        document.addEventListener('DOMContentLoaded', () => this.connectedCallback(), {
+          once: true,
+        });
+      }
+      return;
+    }
+    this.stage = stage;
+    stage.addEventListener('stage-change', this.follow);
+    this.querySelector('[data-part="control"]')?.removeAttribute('hidden');
+    this.slider?.addEventListener('input', () => {
+      const tilt = Number(this.slider?.value ?? 0);
+      const { data } = stage;
+      const of = data.pair ? [data.pair.positive, data.pair.negative] : stage.state.of;
+      stage.change({ mode: 'tilt', of, tilt });
+    });
+    this.draw();
+  }
+
+  disconnectedCallback(): void {
+    this.stage?.removeEventListener('stage-change', this.follow);
+  }
+
+  private get slider(): HTMLInputElement | null {
+    return this.querySelector('input');
+  }
+
+  private draw(): void {
+    if (this.stage === null) return;
+    const { tilt, room } = this.stage.state;
+    const degrees = tilt.toFixed(1);
+    const place = this.querySelector('[data-part="drawing"]');
+    if (place) {
+      place.innerHTML = `<figure class="single"><div>${turningSvg(tilt, room)}</div><figcaption>${turningLabel(degrees)}</figcaption></figure>`;
+    }
+    if (this.slider) {
+      this.slider.value = String(tilt);
+      this.slider.setAttribute('aria-valuetext', `${degrees}°`);
+    }
+    const said = this.querySelector('[data-part="said"]');
+    if (said) said.textContent = `${degrees}°`;
+  }
+}
+
+if (!customElements.get('turning-section')) {
+  customElements.define('turning-section', TurningSection);
+}
