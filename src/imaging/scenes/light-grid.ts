@@ -19,8 +19,11 @@ import { type View } from './view.ts';
 
 /** Picture elements per grid cell, each way. */
 export const cell = 3;
-/** Samples of the source, and of the surroundings, per grid point. */
+/** Samples of the source, and of the surroundings, per grid point; the latter are averaged twice. */
 const samples = 4;
+const aroundSamples = 2;
+/** Samples of each for a point that gathers for itself: it is one of four in its picture element. */
+const ownSamples = 3;
 /** Grid rows beyond those asked for that the averages reach: 2, then 4, then 1 to read between. */
 const margin = 7;
 /** Kept for each point: level, vx, vy, vz, mirror, around. */
@@ -52,6 +55,8 @@ export interface LightGrid {
     distance: number,
     ray: Ray,
     body: number,
+    /** Which part of the sequence is used by a point that gathers for itself. */
+    turn: number,
     out: GridLight,
   ) => void;
 }
@@ -68,13 +73,14 @@ function gather(
   ray: Ray,
   turn: number,
   count: number,
+  aroundCount: number,
   out: GridLight,
 ): void {
   const lift = 2e-4 + distance * 2e-4;
   const px = x + n[0] * lift;
   const py = y + n[1] * lift;
   const pz = z + n[2] * lift;
-  frame.lighting.arriving(px, py, pz, n[0], n[1], n[2], turn, count, out);
+  frame.lighting.arriving(px, py, pz, n[0], n[1], n[2], turn, count, aroundCount, out);
   const { surface } = frame.scene.solids[body];
   out.mirror =
     surface.shine && surface.spread
@@ -112,7 +118,7 @@ export function makeLightGrid(frame: GridFrame, first: number, last: number): Li
       const z = ray.oz + ray.dz * t;
       scene.solids[body].normal(x, y, z, n);
       const turn = (gx & 3) + 4 * ((gy + top) & 3);
-      gather(frame, body, x, y, z, n, t, ray, turn, samples, light);
+      gather(frame, body, x, y, z, n, t, ray, turn, samples, aroundSamples, light);
       grid.places.set([x, y, z, n[0], n[1], n[2], t], g * placeStride);
       const { level, vx, vy, vz, mirror, around } = light;
       raw.set([level, vx, vy, vz, mirror, around], g * stride);
@@ -125,7 +131,7 @@ export function makeLightGrid(frame: GridFrame, first: number, last: number): Li
   const sum = new Float64Array(stride);
 
   return {
-    at(column, row, x, y, z, normal, distance, seenAlong, body, out) {
+    at(column, row, x, y, z, normal, distance, seenAlong, body, turn, out) {
       const fx = column / cell;
       const fy = row / cell - top;
       const ix = Math.floor(fx);
@@ -147,7 +153,8 @@ export function makeLightGrid(frame: GridFrame, first: number, last: number): Li
       }
       // Too thin or too curved for the grid: this point gathers for itself.
       if (total <= 0.004) {
-        gather(frame, body, x, y, z, normal, distance, seenAlong, 3, 6, out);
+        const own = ownSamples;
+        gather(frame, body, x, y, z, normal, distance, seenAlong, turn, own, own, out);
         return;
       }
       out.level = sum[0] / total;

@@ -48,7 +48,9 @@ export interface Lighting {
     ny: number,
     nz: number,
     turn: number,
+    /** Samples of the source, and of the surroundings. */
     samples: number,
+    aroundSamples: number,
     out: Arrival,
   ) => void;
   /** Radiance that a ray brings, each surface met scattering evenly; the source itself included where `seen`. */
@@ -178,7 +180,7 @@ export function makeLighting(scene: Scene, tracer: Tracer): Lighting {
   return {
     direct,
     along: scattered,
-    arriving(x, y, z, nx, ny, nz, turn, samples, out) {
+    arriving(x, y, z, nx, ny, nz, turn, samples, aroundSamples, out) {
       let level = 0;
       let vx = 0;
       let vy = 0;
@@ -200,8 +202,8 @@ export function makeLighting(scene: Scene, tracer: Tracer): Lighting {
       const a = -1 / (sign + nz);
       const b = nx * ny * a;
       let around = 0;
-      for (let s = 0; s < samples; s++) {
-        const k = turn * samples + s + 7919;
+      for (let s = 0; s < aroundSamples; s++) {
+        const k = turn * aroundSamples + s + 7919;
         const u = (0.5 + k * step1) % 1;
         const v = (0.5 + k * step2) % 1;
         const r = Math.sqrt(u);
@@ -217,7 +219,7 @@ export function makeLighting(scene: Scene, tracer: Tracer): Lighting {
         around += scattered(bounce, 1e-4, k, false);
       }
       out.level = level;
-      out.around = around / samples;
+      out.around = around / aroundSamples;
       out.vx = vx;
       out.vy = vy;
       out.vz = vz;

@@ -34,7 +34,7 @@ export interface Frame {
 export const lightsScale = 0.4;
 
 /** Close-ups of a mosaic are larger than the base by this factor. */
-const mosaicScale = 2;
+const mosaicScale = 1.75;
 
 /** Lamps whose frames are rendered in one go: more share more, but need more memory. */
 const framesTogether = 12;

@@ -24,7 +24,7 @@ function level(scene: Scene, normal: readonly [number, number, number]): number 
   const out: Arrival = { level: 0, around: 0, vx: 0, vy: 0, vz: 0 };
   let sum = 0;
   for (let turn = 0; turn < 16; turn++) {
-    lighting.arriving(0, 0, 0, ...normal, turn, 4, out);
+    lighting.arriving(0, 0, 0, ...normal, turn, 4, 4, out);
     sum += out.level + out.around;
   }
   return sum / 16;
