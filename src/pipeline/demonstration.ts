@@ -214,8 +214,8 @@ async function renderPlate(
   const truth = truthRoot ? join(truthRoot, object.slug) : null;
   await rm(draft, { recursive: true, force: true });
   await mkdir(draft, { recursive: true });
-  if (truth) await mkdir(truth, { recursive: true });
   try {
+    if (truth) await run({ kind: 'normals', object, scenes, base: shoots[0].base, truth });
     await Promise.all(
       shoots.map(async (shoot) => {
         await run({ kind: 'shoot', object, scenes, shoot, folder: draft, truth });

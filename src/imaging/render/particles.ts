@@ -72,25 +72,24 @@ export function sampleCubic(plane: Plane, x: number, y: number): number {
   const x1 = clamp(ix, width);
   const x2 = clamp(ix + 1, width);
   const x3 = clamp(ix + 2, width);
+  const r0 = clamp(iy - 1, height) * width;
+  const r1 = clamp(iy, height) * width;
+  const r2 = clamp(iy + 1, height) * width;
+  const r3 = clamp(iy + 2, height) * width;
   const a0 = ((2 - fx) * fx - 1) * fx * 0.5;
   const a1 = ((3 * fx - 5) * fx * fx + 2) * 0.5;
   const a2 = ((4 - 3 * fx) * fx + 1) * fx * 0.5;
   const a3 = (fx - 1) * fx * fx * 0.5;
-  let sum = 0;
-  for (let j = 0; j < 4; j += 1) {
-    const row = clamp(iy - 1 + j, height) * width;
-    const across =
-      a0 * data[row + x0] + a1 * data[row + x1] + a2 * data[row + x2] + a3 * data[row + x3];
-    sum += across * cubicWeight(j, fy);
-  }
-  return sum;
-}
-
-function cubicWeight(tap: number, t: number): number {
-  if (tap === 0) return ((2 - t) * t - 1) * t * 0.5;
-  if (tap === 1) return ((3 * t - 5) * t * t + 2) * 0.5;
-  if (tap === 2) return ((4 - 3 * t) * t + 1) * t * 0.5;
-  return (t - 1) * t * t * 0.5;
+  const b0 = ((2 - fy) * fy - 1) * fy * 0.5;
+  const b1 = ((3 * fy - 5) * fy * fy + 2) * 0.5;
+  const b2 = ((4 - 3 * fy) * fy + 1) * fy * 0.5;
+  const b3 = (fy - 1) * fy * fy * 0.5;
+  return (
+    (a0 * data[r0 + x0] + a1 * data[r0 + x1] + a2 * data[r0 + x2] + a3 * data[r0 + x3]) * b0 +
+    (a0 * data[r1 + x0] + a1 * data[r1 + x1] + a2 * data[r1 + x2] + a3 * data[r1 + x3]) * b1 +
+    (a0 * data[r2 + x0] + a1 * data[r2 + x1] + a2 * data[r2 + x2] + a3 * data[r2 + x3]) * b2 +
+    (a0 * data[r3 + x0] + a1 * data[r3 + x1] + a2 * data[r3 + x2] + a3 * data[r3 + x3]) * b3
+  );
 }
 
 function clamp(index: number, size: number): number {

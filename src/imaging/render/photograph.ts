@@ -70,10 +70,12 @@ export function photographSeries(
   const surface = emptyReflectances(line.length);
   const layOut = plateRows(plate, viewHomography(view), view.pixelsPerMillimetre, reach, line);
   const films = grownFilmColours();
+  const around = emptyChannels(line.length);
   const light = emptyChannels(line.length);
   const copy = emptyChannels(view.width);
   // Exposures under the same light share all but the sensor.
   const lightings = [...new Set(takes.map((t) => t.lighting))];
+  const alike = lightings.map((lighting, i) => i > 0 && sameSurround(lighting, lightings[i - 1]));
   const blurs = lightings.map((lighting) =>
     rowBlur(view.width, view.height, kernel, (y, row) => {
       const fall = fallOffOf(standing, y);
@@ -89,7 +91,9 @@ export function photographSeries(
     layOut(y);
     reflectRow(surface, line, plate, films);
     lightings.forEach((lighting, i) => {
-      lightRow(light, line, surface, standing, lighting, y);
+      if (!alike[i]) surroundRow(around, line, surface, standing.view, lighting);
+      for (let c = 0; c < 3; c += 1) light[c].set(around[c]);
+      addLights(light, line, surface, standing, lighting, y);
       blurs[i](y, light);
     });
   }
@@ -110,14 +114,46 @@ export function lightRow(
   out: Channels,
   line: PlateRow,
   surface: Reflectances,
-  { view, ball }: Pick<Standing, 'view' | 'ball'>,
-  { lamps, surround, panel, glass }: Lighting,
+  standing: Pick<Standing, 'view' | 'ball'>,
+  lighting: Lighting,
   y: number,
 ): void {
+  surroundRow(out, line, surface, standing.view, lighting);
+  addLights(out, line, surface, standing, lighting, y);
+}
+
+/** What the surround alone gives to a row. */
+function surroundRow(
+  out: Channels,
+  line: PlateRow,
+  surface: Reflectances,
+  { distance, shift }: View,
+  { surround, glass }: Lighting,
+): void {
   for (const channel of out) channel.fill(0);
-  const { distance, shift } = view;
   addSurround(out, line, surface, surround, distance, glass?.through ?? 1, shift);
-  for (const lamp of lamps) addLamp(out, line, surface, lamp, distance, shift);
+}
+
+/** Whether two lightings differ in lamps and panel only: one row of the surround serves both. */
+function sameSurround(one: Lighting, other: Lighting): boolean {
+  return one.glass === null && other.glass === null && sameFields(one.surround, other.surround);
+}
+
+function sameFields(one: Surround, other: Surround): boolean {
+  const keys = Object.keys(one) as (keyof Surround)[];
+  return keys.every((key) => String(one[key]) === String(other[key]));
+}
+
+/** Everything else that lights a row, added to it. */
+function addLights(
+  out: Channels,
+  line: PlateRow,
+  surface: Reflectances,
+  { view, ball }: Pick<Standing, 'view' | 'ball'>,
+  { lamps, panel, glass }: Lighting,
+  y: number,
+): void {
+  for (const lamp of lamps) addLamp(out, line, surface, lamp, view.distance, view.shift);
   if (panel > 0) addPanel(out, line, surface, panel);
   if (ball) addBall(out, ball, y, (line.length - view.width) / 2, lamps, view);
   if (glass) addGhost(out, glass.ghostPixels, glass.ghostStrength);

@@ -78,6 +78,8 @@ function reflectFromSilver(
 ): void {
   const covered = line.coverage[i] * (1 - 0.85 * line.scratch[i]);
   const open = 1 - covered;
+  const clean = line.scratch[i] === 0 && line.tint[i] === 0 && line.dust[i] === 0;
+  const whole = clean && line.inside[i] === 1;
   const dense = covered > 0.6 ? (covered - 0.6) * 2.5 : 0;
   const thickness = line.film[i];
   const low = Math.min(films.length / 3 - 2, Math.floor(thickness)) * 3;
@@ -87,7 +89,13 @@ function reflectFromSilver(
     // Tarnish lies over particles as well: they lose what the mirror below it loses.
     const kept = below < films[c] ? below / films[c] : 1;
     const albedo = particleAlbedo.silver[c] * (1 - blueing[c] * dense) * kept;
-    settle(out, line, i, c, covered * albedo * (1 + open * below), open * open * below);
+    const diffuse = covered * albedo * (1 + open * below);
+    const mirror = open * open * below;
+    // Most of a plate has nothing on it that would take light away.
+    if (whole) {
+      out.diffuse[c][i] = diffuse;
+      out.mirror[c][i] = mirror;
+    } else settle(out, line, i, c, diffuse, mirror);
   }
 }
 

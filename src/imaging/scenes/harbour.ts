@@ -152,7 +152,7 @@ function basin(seed: number): readonly Solid[] {
 const outdoors = {
   source: {
     kind: 'sun',
-    towards: [-0.8, 0.52, 0.3],
+    towards: [-0.66, 0.55, -0.512],
     radius: 0.05,
     irradiance: 4,
   },

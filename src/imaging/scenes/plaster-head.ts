@@ -49,7 +49,8 @@ function hair(x: number, y: number, z: number): number {
     ellipsoid(x, y - 0.03, z - 0.018, 0.083, 0.099, 0.1),
     -(y - 0.07 + 0.75 * (z + 0.06) + 0.25 * x),
   );
-  return cap + 0.0016 * Math.sin(x * 260 + z * 190 + 3 * Math.sin(y * 50));
+  const locks = Math.sin(x * 330 + z * 240 + 4 * Math.sin(y * 55));
+  return cap + 0.0009 * locks + 0.0006 * Math.sin(y * 420 + 3 * Math.sin(x * 110 + z * 70));
 }
 
 /**
@@ -73,9 +74,9 @@ function head(px: number, y: number, z: number): number {
   }
   if (y > -0.03) return d;
   // Neck and the cut of the cast.
-  d = blend(d, rod(x, y, z, neckTop, neckFoot, 0.05, 0.056), 0.03);
-  const chest = Math.max(ellipsoid(x, y + 0.275, z - 0.03, 0.15, 0.085, 0.08), -(y + 0.29));
-  return blend(d, chest, 0.05);
+  d = blend(d, rod(x, y, z, neckTop, neckFoot, 0.044, 0.049), 0.03);
+  const chest = Math.max(ellipsoid(x, y + 0.262, z - 0.03, 0.158, 0.085, 0.08), -(y + 0.29));
+  return blend(d, chest, 0.035);
 }
 
 export const plasterHead: SceneMaker = (seed) => {

@@ -7,7 +7,7 @@ import { type DemonstrationObject } from './object.ts';
 import { type SceneOrder } from './scene-store.ts';
 
 /** Elements along the longer side of a traced scene; the plates' own lenses resolved no more. */
-const usualSide = 1300;
+const usualSide = 1150;
 
 /** Each of the two pictures of a stereo plate, and what lies between them, mm. */
 const stereoPicture = { width: 48, height: 62, gap: 3 };
@@ -30,7 +30,13 @@ export function sceneOrders(object: DemonstrationObject): SceneOrder[] {
         { ...size, eye: 'right' },
       ]
     : [size];
-  return [...pictures, ...(object.colouring ?? []).map(({ part }) => ({ ...size, part }))];
+  // A brush is no finer than this.
+  const brush = {
+    ...size,
+    width: Math.round(size.width * 0.6),
+    height: Math.round(size.height * 0.6),
+  };
+  return [...pictures, ...(object.colouring ?? []).map(({ part }) => ({ ...brush, part }))];
 }
 
 /**

@@ -19,7 +19,7 @@ export interface DemonstrationObject {
   /** True for one plate with two pictures side by side. */
   readonly stereo?: boolean;
   readonly support?: Support;
-  /** Elements along the longer side of the traced picture; 1300 where nothing is said. */
+  /** Elements along the longer side of the traced picture; 1150 where nothing is said. */
   readonly sceneSide?: number;
   /** mm as the camera sees it. */
   readonly width: number;

@@ -54,6 +54,8 @@ export const demonstrationObjects: readonly DemonstrationObject[] = [
     slug: 'chart-desk',
     seed: 1102,
     scene: 'instrument-desk',
+    // The mosaic shows more than the base does.
+    sceneSide: 1400,
     ...quarter,
     laterallyReversed: true,
     margin: 5,
@@ -141,7 +143,7 @@ export const demonstrationObjects: readonly DemonstrationObject[] = [
     tarnish: { openings: [opening('arch', 55, 66, 0, -1)], rim: 32, reach: 2.8, haze: 2, edge: 12 },
     wear: { scratches: 95, specks: 260, fibres: 3 },
     marks: [{ strokes: abrasion([-25, 31.3, 50, 1.8], 170, 0, 78) }],
-    dents: [{ x: 28.05, y: 1.45, radius: 1.5, depth: 0.2 }],
+    dents: [{ x: 28.05, y: 1.45, radius: 1.4, depth: 0.27 }],
   },
   {
     slug: 'quay-in-two-views',

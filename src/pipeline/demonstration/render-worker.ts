@@ -1,25 +1,36 @@
 /** A thread that traces scenes and photographs plates. */
-import { writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { photograph } from '../../imaging/render/photograph.ts';
 import { writePicture } from '../../raster/write-picture.ts';
 import { makePlate } from './make-plate.ts';
 import { type DemonstrationObject } from './object.ts';
 import { readScene, type SceneOrder, traceScene } from './scene-store.ts';
+import { type View } from '../../imaging/render/view.ts';
 import { type Shoot } from './shots.ts';
-import { truthOf } from './truth.ts';
+import { writeNormals, writeTruth } from './truth.ts';
+
+/** A kept scene of an object. */
+export interface KeptScene {
+  readonly folder: string;
+  readonly width: number;
+  readonly height: number;
+}
 
 export type RenderJob =
   | { readonly kind: 'scene'; readonly order: SceneOrder; readonly folder: string }
   | {
+      /** The shape of the plate, for those who asked for the truth. */
+      readonly kind: 'normals';
+      readonly object: DemonstrationObject;
+      readonly scenes: readonly KeptScene[];
+      readonly base: View;
+      readonly truth: string;
+    }
+  | {
       readonly kind: 'shoot';
       readonly object: DemonstrationObject;
-      /** Kept scenes of the object, in order. */
-      readonly scenes: readonly {
-        readonly folder: string;
-        readonly width: number;
-        readonly height: number;
-      }[];
+      /** In the order of the object's pictures and coloured parts. */
+      readonly scenes: readonly KeptScene[];
       readonly shoot: Shoot;
       /** Where the files go. */
       readonly folder: string;
@@ -35,10 +46,15 @@ export default async function render(job: RenderJob): Promise<void> {
     traceScene(job.order, job.folder);
     return;
   }
-  const { object, shoot, folder, truth } = job;
+  const { object, truth } = job;
   const scenes = await Promise.all(
     job.scenes.map((scene) => readScene(scene.folder, scene.width, scene.height)),
   );
+  if (job.kind === 'normals') {
+    await writeNormals(job.truth, makePlate(object, scenes, undefined), job.base);
+    return;
+  }
+  const { shoot, folder } = job;
   const plate = makePlate(object, scenes, shoot.day);
   const pictures = photograph(
     plate,
@@ -59,9 +75,6 @@ export default async function render(job: RenderJob): Promise<void> {
       format: deep ? 'tiff' : 'jpeg',
       quality,
     });
-    if (truth !== null) {
-      const told = truthOf(plate, shoot, frame);
-      await writeFile(join(truth, `${frame.file}.json`), `${JSON.stringify(told, null, 1)}\n`);
-    }
   }
+  if (truth !== null) await writeTruth(truth, plate, shoot);
 }
