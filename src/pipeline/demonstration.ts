@@ -51,7 +51,7 @@ const stampSchema = z.strictObject({
 });
 
 /** Measured: processor seconds for a million pixels of captures, and of traced scenes. */
-const secondsPerMegapixel = { captures: 0.38, scenes: 9 };
+const secondsPerMegapixel = { captures: 0.36, scenes: 8 };
 
 /** Render the demonstration captures that are missing or old. Returns how many plates were rendered. */
 export async function ensureDemonstration(
