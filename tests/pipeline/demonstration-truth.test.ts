@@ -52,6 +52,7 @@ interface Numbers {
 
 let root = '';
 let truth = '';
+let captures = '';
 const told: Record<string, CaptureTruth> = {};
 
 async function numbers(file: string): Promise<Numbers> {
@@ -68,16 +69,32 @@ async function numbers(file: string): Promise<Numbers> {
   };
 }
 
+/** Codes of a 16-bit capture, 0 to 65535, as they are. */
+async function codes(name: string): Promise<Uint16Array> {
+  const data = await sharp(join(captures, name), { ignoreIcc: true })
+    .toColourspace('rgb16')
+    .raw({ depth: 'ushort' })
+    .toBuffer();
+  return new Uint16Array(data.buffer, data.byteOffset, data.length / 2);
+}
+
 beforeAll(async () => {
   root = await mkdtemp(join(tmpdir(), 'truth-'));
   const plate = join(root, 'content', 'plates', object.slug);
   await mkdir(plate, { recursive: true });
   await writeFile(join(plate, 'sitting.yaml'), sitting);
   await writeFile(join(plate, '.gitignore'), `${renderedMark}\n`);
-  const places = findPlaces({ content: join(root, 'content'), cache: join(root, 'cache') });
+  const places = findPlaces({
+    content: join(root, 'content'),
+    cache: join(root, 'cache'),
+  });
   const quiet = createReporter(process.stderr, { quiet: true });
-  await ensureDemonstration(places, quiet, { objects: [object], truth: join(root, 'truth') });
+  await ensureDemonstration(places, quiet, {
+    objects: [object],
+    truth: join(root, 'truth'),
+  });
   truth = join(root, 'truth', object.slug);
+  captures = join(plate, 'captures');
   for (const name of ['normal.tif', 'b1.tif', 'b2.tif']) {
     told[name] = JSON.parse(await readFile(join(truth, `${name}.json`), 'utf8')) as CaptureTruth;
   }
@@ -98,6 +115,46 @@ test('frames under one light share its radiance, and each has its own mask', asy
   ]);
   expect(told['b2.tif'].radiance).toBe('b1.tif.radiance.tif');
   expect(told['b2.tif'].gain / told['b1.tif'].gain).toBeCloseTo(4, 9);
+});
+
+test('radiance times gain is what the capture holds, but for its noise', async () => {
+  const { gain, radiance } = told['normal.tif'];
+  const wanted = await numbers(join(truth, radiance));
+  const got = await codes('normal.tif');
+  let bias = 0;
+  let count = 0;
+  wanted.data.forEach((value, i) => {
+    const signal = value * gain;
+    if (signal < 0.05 || signal > 0.9) return;
+    // IEC 61966-2-1, the curve read backwards.
+    const encoded = got[i] / 65535;
+    bias += ((encoded + 0.055) / 1.055) ** 2.4 / signal - 1;
+    count += 1;
+  });
+  expect(count).toBeGreaterThan(20_000);
+  // Shot noise is at most 1 / sqrt(0.05 x 45000) = 2.1 % a sample: 0.015 % for the mean of 20 000.
+  expect(Math.abs(bias / count)).toBeLessThan(0.0006);
+});
+
+test('the mask marks the light above the clip level, and the capture is full there', async () => {
+  const { gain, radiance, clipped } = told['b2.tif'];
+  const light = (await numbers(join(truth, radiance))).data;
+  const mask = await sharp(join(truth, clipped)).toColourspace('b-w').raw().toBuffer();
+  const got = await codes('b2.tif');
+  let [marked, missing, wrong] = [0, 0, 0];
+  for (let i = 0; i < mask.length; i += 1) {
+    const most = gain * Math.max(light[3 * i], light[3 * i + 1], light[3 * i + 2]);
+    const top = Math.max(got[3 * i], got[3 * i + 1], got[3 * i + 2]) === 65535;
+    expect(mask[i]).toBe(most >= 1 ? 255 : 0);
+    if (mask[i] === 255) marked += 1;
+    // Noise at the clip level is 1 / sqrt(45000) = 0.47 %: six of them.
+    if (most > 1.03 && !top) missing += 1;
+    if (top && most < 0.97) wrong += 1;
+  }
+  expect(marked).toBeGreaterThan(0.05 * mask.length);
+  expect(marked).toBeLessThan(0.8 * mask.length);
+  expect(missing).toBe(0);
+  expect(wrong).toBe(0);
 });
 
 test('the normals are unit vectors, and lean on a dent as its closed form says', async () => {
