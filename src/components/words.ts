@@ -147,6 +147,7 @@ export const words = {
     technique: 'About this technique',
     looks: 'Guided looks',
     showStep: (n: number) => `Show step ${n}`,
+    follow: 'Follow while scrolling',
     spots: 'Places on the plate',
     condition: 'Condition',
     conditionNote: 'As seen on the day; a list, not an examination.',

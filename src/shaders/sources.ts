@@ -1,7 +1,7 @@
 /**
- * The programs that the viewer compiles: one that lays tiles into a linear-light layer, and one
- * for each way of combining layers. GLSL ES 3.00. Each combination has a CPU twin in
- * `src/imaging` that a browser test compares with it pixel by pixel.
+ * The programs that lay tiles into layers, and the last passes for pictures alone. GLSL ES 3.00.
+ * Each combination has a CPU twin in `src/imaging` that a browser test compares with it pixel by
+ * pixel. The last passes over data planes are in `lamp.ts`, `surface.ts` and `range.ts`.
  *
  * References
  * - The OpenGL ES Shading Language 3.00; OpenGL ES 3.0.6, section 3.8.16 and 4.1.8: textures and
@@ -29,6 +29,20 @@ uniform float opacity;
 out vec4 colour;
 void main(){ colour = vec4(texture(tile, at).rgb * opacity, opacity); }`;
 
+/**
+ * Four data planes of a tile side by side in one layer; the place after the last plane is 1
+ * where a tile has been laid. Not blended: a finer tile replaces a coarser one.
+ */
+export const planesFragment = `#version 300 es
+precision highp float;
+precision highp sampler2DArray;
+in vec2 at;
+uniform sampler2DArray planes;
+uniform int from, count;
+out vec4 colour;
+float plane(int n){ return n < count ? texture(planes, vec3(at, float(n))).r : 1.0; }
+void main(){ colour = vec4(plane(from), plane(from + 1), plane(from + 2), plane(from + 3)); }`;
+
 /** One triangle that covers the screen, without a buffer. */
 export const screenVertex = `#version 300 es
 void main(){
@@ -36,9 +50,15 @@ void main(){
   gl_Position = vec4(corner * 2.0 - 1.0, 0.0, 1.0);
 }`;
 
-const head = `#version 300 es
+/**
+ * Begins every last pass. Layers are as large as the screen; `stride` is 1, or more while a
+ * control is dragged on a machine that cannot follow at full resolution.
+ */
+export function lastHead(uniforms: string): string {
+  return `#version 300 es
 precision highp float;
-uniform sampler2D first, second;
+uniform int stride;
+${uniforms}
 out vec4 colour;
 vec3 encode(vec3 v){
   v = clamp(v, 0.0, 1.0);
@@ -46,31 +66,35 @@ vec3 encode(vec3 v){
   return mix(12.92 * v, curve, step(vec3(0.0031308), v));
 }
 void main(){
-  ivec2 here = ivec2(gl_FragCoord.xy);
-  vec4 A = texelFetch(first, here, 0);
+  ivec2 here = ivec2(gl_FragCoord.xy) * stride;
 `;
+}
+
+const pictures = 'uniform sampler2D layer0, layer1;';
+const first = '  vec4 A = texelFetch(layer0, here, 0);\n';
+const second = '  vec4 B = texelFetch(layer1, here, 0);\n';
 
 /** One picture as it is. */
-export const lookFragment = `${head}  colour = vec4(encode(A.rgb) * A.a, A.a);
+export const lookFragment = `${lastHead(pictures)}${first}  colour = vec4(encode(A.rgb) * A.a, A.a);
 }`;
 
 /** Two pictures with a line between them; twin: \`src/imaging/divide.ts\`. */
-export const divideFragment = head.replace(
-  'out vec4 colour;',
-  'uniform vec3 line;\nout vec4 colour;',
-).concat(`  vec4 B = texelFetch(second, here, 0);
-  float share = clamp(dot(line.xy, gl_FragCoord.xy) - line.z + 0.5, 0.0, 1.0);
+export const divideFragment = `${lastHead(`${pictures}\nuniform vec3 line;`)}${first}${second}  vec2 centre = vec2(here) + 0.5;
+  float share = clamp(dot(line.xy, centre) - line.z + 0.5, 0.0, 1.0);
   float seen = mix(A.a, B.a, share);
   colour = vec4(encode(mix(A.rgb, B.rgb, share)) * seen, seen);
-}`);
+}`;
 
 /** a P + b N, brought to the eye's level; twin: \`src/imaging/tilt.ts\`. */
-export const tiltFragment = head.replace(
-  'out vec4 colour;',
-  'uniform float a, b;\nout vec4 colour;',
-).concat(`  vec4 B = texelFetch(second, here, 0);
-  // A picture whose tiles have not come yet leaves the other one alone, not darkness.
+export const tiltFragment = `${lastHead(`${pictures}\nuniform float a, b;`)}${first}${second}  // A picture whose tiles have not come yet leaves the other one alone, not darkness.
   vec3 sum = A.a <= 0.0 ? B.rgb : B.a <= 0.0 ? A.rgb : (a * A.rgb + b * B.rgb) / (a + b);
   float seen = max(A.a, B.a);
   colour = vec4(encode(sum) * seen, seen);
-}`);
+}`;
+
+/** What has become lighter or darker; twin: \`src/imaging/difference.ts\`. */
+export const differenceFragment = `${lastHead(`${pictures}\nuniform float stretch;`)}${first}${second}  const vec3 luminance = vec3(0.2126, 0.7152, 0.0722);
+  float step = encode(vec3(dot(luminance, B.rgb))).r - encode(vec3(dot(luminance, A.rgb))).r;
+  float seen = min(A.a, B.a);
+  colour = vec4(vec3(clamp(0.5 + stretch * step, 0.0, 1.0)) * seen, seen);
+}`;

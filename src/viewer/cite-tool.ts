@@ -4,7 +4,15 @@ import type { PlateStage } from './stage.ts';
 import type { Tool } from './tool-panels.ts';
 import { formatViewState, type ViewState } from './view-state.ts';
 
-const modeWords = { look: 'Look', slide: 'Slide', beside: 'Beside', tilt: 'Tilt' } as const;
+const modeWords = {
+  look: 'Look',
+  slide: 'Slide',
+  beside: 'Beside',
+  tilt: 'Tilt',
+  lamp: 'Lamp',
+  range: 'Range',
+  difference: 'Difference',
+} as const;
 
 /** The state with the digests that its pictures have now, so that a later change is noticed. */
 export function datedState(data: StageData, state: ViewState): ViewState {
@@ -14,7 +22,7 @@ export function datedState(data: StageData, state: ViewState): ViewState {
 
 /** Views that a mode shows. */
 function shownIds(state: ViewState): readonly string[] {
-  return state.mode === 'look' ? state.of.slice(0, 1) : state.of;
+  return ['look', 'lamp', 'range'].includes(state.mode) ? state.of.slice(0, 1) : state.of;
 }
 
 /**
@@ -33,6 +41,20 @@ export function citation(data: StageData, state: ViewState, page: string, date: 
   const address = `${page}${formatViewState({ ...short, was: digests })}`;
   const handed = state.corrected ? ', turned left for right' : '';
   return `${about.join(', ')}, ${shown}${handed}. Picture ${digests.join(' and ')}, read ${date}. ${address}`;
+}
+
+/**
+ * The code that shows the same view in a frame of another page.
+ *
+ * @param page Address of a page of the exhibit, absolute.
+ */
+export function embedCode(data: StageData, state: ViewState, page: string): string {
+  const service = data.views[0].service;
+  const folder = service.slice(0, service.lastIndexOf('/views/'));
+  const address = new URL(`${folder}/embed/`, page).href;
+  const title = data.title.replaceAll('&', '&amp;').replaceAll('"', '&quot;');
+  const src = `${address}${formatViewState(state)}`.replaceAll('&', '&amp;');
+  return `<iframe src="${src}" title="${title}" width="100%" height="640" allowfullscreen loading="lazy"></iframe>`;
 }
 
 export class CiteTool implements Tool {
@@ -65,12 +87,15 @@ export class CiteTool implements Tool {
     const page = location.href.replace(/#.*$/, '');
     const today = new Date().toISOString().slice(0, 10);
     field.value = citation(this.stage.data, this.stage.state, page, today);
+    const code = this.stage.querySelector<HTMLTextAreaElement>('[data-part="embedding"]');
+    if (code) code.value = embedCode(this.stage.data, this.stage.state, page);
   }
 
   act(object: string): void {
-    if (object !== 'copy') return;
+    const part = { copy: 'citation', 'copy-embedding': 'embedding' }[object];
+    if (part === undefined) return;
     this.write();
-    const field = this.stage.querySelector<HTMLTextAreaElement>('[data-part="citation"]');
+    const field = this.stage.querySelector<HTMLTextAreaElement>(`[data-part="${part}"]`);
     if (field === null) return;
     navigator.clipboard
       .writeText(field.value)

@@ -1,5 +1,6 @@
 /** Brings the stage's controls into line with what is shown. */
 import type { PlateStage } from './stage.ts';
+import { modes } from './view-state.ts';
 
 function setValue(stage: PlateStage, field: string, value: string): void {
   for (const control of stage.querySelectorAll<HTMLInputElement | HTMLSelectElement>(
@@ -19,9 +20,8 @@ export function dividerWords(share: number): string {
 }
 
 export function reflectControls(stage: PlateStage): void {
-  const { state, data } = stage;
-  for (const mode of ['look', 'slide', 'beside', 'tilt'])
-    press(stage, `mode:${mode}`, state.mode === mode);
+  const { state } = stage;
+  for (const mode of modes) press(stage, `mode:${mode}`, state.mode === mode);
   for (const panel of stage.querySelectorAll<HTMLElement>('[data-panel]'))
     panel.hidden = panel.dataset['panel'] !== state.mode;
   press(stage, 'correct', state.corrected);
@@ -33,6 +33,8 @@ export function reflectControls(stage: PlateStage): void {
   setValue(stage, 'fixed', state.fixed);
   setValue(stage, 'room', state.room);
   setValue(stage, 'tilt', String(state.tilt));
+  setValue(stage, 'bearing', String(Math.round(state.bearing) % 360));
+  setValue(stage, 'height', String(Math.round(state.height)));
   const divider = stage.querySelector('input[data-set="divider"]');
   divider?.setAttribute('aria-valuetext', dividerWords(state.divider));
   const turn = stage.querySelector('input[data-set="turn"]');
@@ -40,18 +42,17 @@ export function reflectControls(stage: PlateStage): void {
   const turned = stage.querySelector('[data-part="turned"]');
   if (turned) turned.textContent = `${state.turn}°`;
   names(stage);
-  stage.parts.well.dataset['two'] = String(state.mode === 'beside');
-  void data;
 }
 
 /** The names of what is shown, on the sides where it is shown. */
 function names(stage: PlateStage): void {
   const { state, data, parts } = stage;
   const name = (id: string | undefined) => data.views.find((v) => v.id === id)?.name ?? '';
-  const two = state.mode === 'slide' || state.mode === 'beside';
+  const two = ['slide', 'beside', 'difference'].includes(state.mode);
   // A divider that keeps its place on the plate is turned over with the plate.
   const turned = state.mode === 'slide' && state.fixed === 'plate' && state.corrected;
   const [left, right] = turned ? [state.of[1], state.of[0]] : [state.of[0], state.of[1]];
   parts.firstName.textContent = state.mode === 'tilt' ? '' : name(two ? left : state.of[0]);
-  parts.secondName.textContent = two ? name(right) : '';
+  const other = state.mode === 'beside' ? stage.other.name : null;
+  parts.secondName.textContent = two ? (other ?? name(right)) : '';
 }

@@ -1,5 +1,6 @@
 /** What the stage's buttons and fields do. */
 import type { PlateStage } from './stage.ts';
+import { differencePair, viewWith } from './mode-views.ts';
 import { isRoom } from '../imaging/tilt.ts';
 import { modes, type Mode, type ViewState } from './view-state.ts';
 
@@ -33,8 +34,12 @@ export function act(stage: PlateStage, action: string, button: HTMLElement): voi
       return stage.change({ of: stage.state.of.toReversed() });
     case 'tilt':
       return stage.tilt.act(object);
+    case 'lamp':
+      return stage.lamp.act(object);
+    case 'range':
+      return stage.range.act(object);
     case 'tool':
-      return stage.tools.toggle(object, button);
+      return stage.tools.toggle(object);
     default:
       return stage.tools.act(verb, object, button);
   }
@@ -44,6 +49,12 @@ export function act(stage: PlateStage, action: string, button: HTMLElement): voi
 function viewsFor(stage: PlateStage, mode: Mode): readonly string[] {
   const { data, state } = stage;
   if (mode === 'tilt' && data.pair) return [data.pair.positive, data.pair.negative];
+  if (mode === 'difference') return differencePair(data, state.of) ?? state.of;
+  const layer = mode === 'lamp' ? 'lamp' : mode === 'range' ? 'gain' : null;
+  if (layer !== null) {
+    const view = viewWith(data, layer, state.of[0]);
+    return view ? [view.id, ...state.of.filter((id) => id !== view.id)].slice(0, 2) : state.of;
+  }
   if (mode !== 'slide') return state.of;
   const fit = data.views.filter((v) => v.registered).map((v) => v.id);
   const chosen = state.of.filter((id) => fit.includes(id));
@@ -82,7 +93,12 @@ export function setField(stage: PlateStage, field: string, value: string): void 
     fixed: () => ({ fixed: value === 'plate' ? 'plate' : 'screen' }),
     tilt: () => ({ tilt: Number(value) }),
     room: () => (isRoom(value) ? { room: value } : {}),
+    bearing: () => ({ bearing: Number(value) }),
+    height: () => ({ height: Number(value) }),
+    with: () => ({ with: value === '' ? null : value, withView: null }),
+    withView: () => ({ withView: value }),
   };
+  if (field === 'stops' || field === 'white') return stage.range.set(field, Number(value));
   const change = changes[field];
   if (change) stage.change(change());
   else stage.tools.set(field, value);

@@ -27,6 +27,11 @@ export interface StageView {
   readonly still: PictureSize;
   /** Its text alternative. */
   readonly alt: string;
+  /** Data planes over it: `lamp`, `slope`, `gain`. */
+  readonly layers: readonly string[];
+  /** Captures that it was made from; the first one names its frames, `<capture>-<number>`. */
+  readonly captures: readonly string[];
+  readonly sitting: string;
 }
 
 export interface StageSpot {
@@ -37,11 +42,19 @@ export interface StageSpot {
   readonly region: { x: number; y: number; width: number; height: number };
 }
 
+/** A guided look: paragraphs, and the part of an address that each speaks of. */
+export interface StageLook {
+  readonly id: string;
+  readonly title: string;
+  readonly steps: readonly { readonly text: string; readonly state: string }[];
+}
+
 export interface StageData {
   readonly slug: string;
   readonly title: string;
   readonly objectNumber: string | null;
   readonly credit: string | null;
+  readonly rights: string;
   /** Whether the plate shows its subject mirrored, so that a correction makes sense. */
   readonly reversed: boolean;
   readonly frame: PlateResult['frame'];
@@ -49,6 +62,7 @@ export interface StageData {
   readonly pair: PlateResult['pair'];
   readonly turningPoint: number | null;
   readonly spots: readonly StageSpot[];
+  readonly looks: readonly StageLook[];
 }
 
 /** The state of alignment of the capture that a view was made from, if exactly one was. */
@@ -84,6 +98,7 @@ export function stageData(result: PlateResult, record: PlateRecord, base: string
     title: record.title,
     objectNumber: record.objectNumber ?? null,
     credit: record.credit ?? null,
+    rights: record.rights,
     reversed: record.orientation === 'laterally-reversed',
     frame: result.frame,
     pair:
@@ -98,6 +113,7 @@ export function stageData(result: PlateResult, record: PlateRecord, base: string
       view: s.view ?? null,
       region: s.region,
     })),
+    looks: lookStates(record, views),
     views: views.map((view) => ({
       id: view.id,
       name: names.get(view.id) ?? view.id,
@@ -110,8 +126,30 @@ export function stageData(result: PlateResult, record: PlateRecord, base: string
       service: `${root}${view.id}`,
       still: sizeAtLeast(view.sizes, 900),
       alt: alternative(record, view, names.get(view.id) ?? view.id),
+      layers: view.layers.map((layer) => layer.name),
+      captures: view.captures,
+      sitting: view.sitting,
     })),
   };
+}
+
+/** The steps of the guided looks as addresses; views that are not shown are passed over. */
+export function lookStates(
+  record: Pick<PlateRecord, 'looks' | 'spots'>,
+  views: readonly { readonly id: string }[],
+): StageLook[] {
+  return record.looks.map(({ id, title, steps }) => ({
+    id,
+    title,
+    steps: steps.map((step) => {
+      const region = step.region ?? record.spots.find((spot) => spot.id === step.spot)?.region;
+      const of = step.of.filter((name) => views.some((view) => view.id === name));
+      const parts = [`view=${step.view}`];
+      if (of.length > 0) parts.push(`of=${of.join(',')}`);
+      if (region) parts.push(`xywh=pixel:${region.x},${region.y},${region.width},${region.height}`);
+      return { text: step.text, state: `#${parts.join('&')}` };
+    }),
+  }));
 }
 
 /** Address of a view's largest whole picture. */

@@ -1,25 +1,51 @@
 /**
- * The moving pictures of a stage: one surface for one place, a second one for Beside. Opened on
- * first use over the still pictures, and kept.
+ * The moving pictures of a stage: one surface for one place, more where pictures are shown
+ * beside each other. Opened on first use over the still pictures, and kept.
  */
 import { dividerLine, lineOnScreen, type Line } from './divider-line.ts';
 import type { Look } from './look.ts';
-import type { Placing } from './placing.ts';
+import { toScreen, type Placing } from './placing.ts';
 import type { PlateStage } from './stage.ts';
-import type { Surface, SurfaceEvents, SurfaceView } from './surface.ts';
+import type { Link, Surface, SurfaceEvents, SurfaceView } from './surface.ts';
+import { stageKey } from './stage-keys.ts';
 import type { Region } from './view-state.ts';
 
+/** What lies on one surface, and how its layers are combined. */
+interface Laid {
+  readonly views: readonly SurfaceView[];
+  readonly look: Look;
+}
+
+const single: Look = { kind: 'single' };
+
+/** How strongly Difference shows a change: a tenth of the tone scale is half of the grey. */
+const stretch = 5;
+
+type Opened = (element: HTMLElement, name: string, events: SurfaceEvents) => Surface;
+
 export class StageSurfaces {
-  first: Surface | null = null;
-  private second: Surface | null = null;
+  /** In the order of the markup: the first is always there, the others when needed. */
+  private readonly all: Surface[] = [];
   private readonly stage: PlateStage;
-  private openSecond: () => Surface | null = () => null;
+  private openSurface: Opened | null = null;
   private opening: Promise<void> | null = null;
   private leading: Surface | null = null;
   private shownKey = '';
 
   constructor(stage: PlateStage) {
     this.stage = stage;
+  }
+
+  get first(): Surface | null {
+    return this.all[0] ?? null;
+  }
+
+  get second(): Surface | null {
+    return this.all[1] ?? null;
+  }
+
+  get third(): Surface | null {
+    return this.all[2] ?? null;
   }
 
   /** Open what is needed, then show the stage's state. */
@@ -35,41 +61,41 @@ export class StageSurfaces {
   private async open(): Promise<void> {
     this.stage.dataset['opening'] = 'now';
     const { openSurface } = await import('./osd.ts');
-    const { parts, data } = this.stage;
-    const [left, right] = [...parts.surfaces.querySelectorAll<HTMLElement>('[data-surface]')];
-    parts.surfaces.hidden = false;
-    const name = `${data.title}: picture. Arrow keys move it, plus and minus change its size, 0 shows all of it.`;
-    this.first = openSurface(
-      left,
-      name,
-      this.events(() => this.first),
-    );
-    // Opened when it is first in sight: the library takes its size from the element.
-    this.openSecond = () =>
-      (this.second ??= openSurface(
-        right,
-        `${name} Second picture.`,
-        this.events(() => this.second),
-      ));
+    this.openSurface = openSurface;
+    this.stage.parts.surfaces.hidden = false;
+    this.need(1);
     delete this.stage.dataset['opening'];
   }
 
-  private events(self: () => Surface | null): SurfaceEvents {
+  /** A surface is opened when it is first in sight: the library takes its size from the element. */
+  private need(count: number): void {
+    const { parts, data } = this.stage;
+    const places = [...parts.surfaces.querySelectorAll<HTMLElement>('[data-surface]')];
+    while (this.all.length < count && this.openSurface !== null) {
+      const n = this.all.length;
+      const name = `${data.title}: ${['', 'second ', 'third '][n]}picture. Arrow keys move it, plus and minus change its size, 0 shows all of it.`;
+      this.all.push(this.openSurface(places[n], name, this.events(n)));
+    }
+  }
+
+  private events(n: number): SurfaceEvents {
     const stage = this.stage;
     return {
-      moved: () => this.moved(self()),
+      moved: () => this.moved(this.all[n]),
       rested: () => {
-        if (self() === this.first || this.beside) stage.rested();
+        if (n < this.together) stage.rested();
       },
-      dragged: (dx) => stage.state.mode === 'tilt' && stage.tilt.dragged(dx),
-      pressed: (x, y) => stage.tools.pressed(x, y),
-      key: (event) => this.key(event),
+      dragged: (dx) => stage.state.mode === 'tilt' && n === 0 && stage.tilt.dragged(dx),
+      pressed: (x, y) => n === 0 && (stage.tools.pressed(x, y) || stage.tilt.pressed(x, y)),
+      key: (event) => stageKey(stage, event),
       plain: () => stage.say(plainWords),
     };
   }
 
-  private get beside(): boolean {
-    return this.stage.state.mode === 'beside';
+  /** How many surfaces are in sight. */
+  private get together(): number {
+    const { mode } = this.stage.state;
+    return mode === 'difference' ? 3 : mode === 'beside' ? 2 : 1;
   }
 
   private view(id: string): SurfaceView {
@@ -78,53 +104,94 @@ export class StageSurfaces {
     return found;
   }
 
+  /** What each surface shows for the state. */
+  private wanted(): Laid[] {
+    const { state, lamp, range, other } = this.stage;
+    const of = state.of.map((id) => this.view(id));
+    switch (state.mode) {
+      case 'look':
+        return [{ views: of.slice(0, 1), look: single }];
+      case 'slide': {
+        const line = this.line();
+        return [{ views: of, look: line === null ? single : { kind: 'divide', line } }];
+      }
+      case 'tilt':
+        return [{ views: of, look: this.stage.tilt.look() }];
+      case 'lamp': {
+        const physical = this.first?.physical ?? true;
+        if (!physical) return [{ views: of.slice(0, 1), look: single }];
+        return [{ views: lamp.onSurface(), look: lamp.look() }];
+      }
+      case 'range': {
+        const physical = this.first?.physical ?? true;
+        if (!physical) return [{ views: of.slice(0, 1), look: single }];
+        return [{ views: range.onSurface(), look: range.look() }];
+      }
+      case 'beside': {
+        const second = other.view ?? of[1] ?? of[0];
+        return [
+          { views: of.slice(0, 1), look: single },
+          { views: [second], look: single },
+        ];
+      }
+      case 'difference':
+        return [
+          { views: of.slice(0, 1), look: single },
+          { views: of.slice(1, 2), look: single },
+          { views: of, look: { kind: 'difference', stretch } },
+        ];
+    }
+  }
+
+  /** Descriptions that a mode needs before anything can be laid. */
+  private async prepare(): Promise<void> {
+    const { state, lamp, range, other } = this.stage;
+    if (state.mode === 'lamp') await lamp.prepare();
+    if (state.mode === 'range') await range.prepare();
+    if (state.mode === 'beside') await other.prepare();
+  }
+
   /** Put the views of the state on the surfaces. */
   private async lay(): Promise<void> {
-    const { state, parts } = this.stage;
-    const first = this.first;
-    const second = this.beside ? this.openSecond() : this.second;
-    if (first === null) return;
-    const one = this.beside || state.mode === 'look';
-    const ids = one ? state.of.slice(0, 1) : state.of;
-    const key = `${state.mode} ${state.of.join(' ')}`;
+    const { parts, state } = this.stage;
+    await this.prepare();
+    this.need(this.together);
+    const wanted = this.wanted();
+    const key = `${state.mode} ${wanted.map(({ views }) => views.map((v) => `${v.service} ${v.id}`).join()).join('; ')}`;
     const fresh = key !== this.shownKey;
     this.shownKey = key;
-    first.mirror(state.corrected);
-    second?.mirror(state.corrected);
-    this.relook();
+    for (const surface of this.all) surface.mirror(state.corrected);
     // A control that only moved is done here: nothing is laid again, nothing is asked for.
-    if (!fresh) return;
+    if (!fresh) return this.relook();
     const wasClosed = this.stage.dataset['live'] === undefined;
-    const laid = Promise.all([
-      first.show(ids.map((id) => this.view(id))),
-      this.beside ? second?.show([this.view(state.of[1])]) : Promise.resolve(),
-    ]);
+    const laid = Promise.all(wanted.map(({ views, look }, n) => this.all[n].show(views, look)));
     await laid.catch((fault: unknown) => {
       this.shownKey = '';
       throw fault;
     });
-    if (!first.physical && state.mode === 'tilt') this.stage.say(plainWords);
+    this.sayPlain();
     this.stage.dataset['live'] = '';
     parts.stills.hidden = true;
     // The layout has just changed; the library notices on its next frame.
     await new Promise((resolve) => requestAnimationFrame(() => requestAnimationFrame(resolve)));
     if (wasClosed || this.stage.state.region === null) this.fit(this.stage.state.region, true);
-    if (this.beside) second?.follow(first);
+    this.align(this.first);
     this.relook();
     this.stage.reflect();
   }
 
-  /** Combine the layers as the state says: no tile is asked for. */
-  relook(): void {
-    this.first?.look(this.lookNow());
-    this.second?.look({ kind: 'single' });
+  private sayPlain(): void {
+    if (this.first?.physical !== false) return;
+    const { mode } = this.stage.state;
+    if (mode === 'tilt') this.stage.say(plainWords);
+    if (mode === 'lamp' || mode === 'range' || mode === 'difference')
+      this.stage.say(plainModeWords);
   }
 
-  private lookNow(): Look {
-    const { state, tilt } = this.stage;
-    if (state.mode === 'tilt') return tilt.look();
-    const line = state.mode === 'slide' ? this.line() : null;
-    return line === null ? { kind: 'single' } : { kind: 'divide', line };
+  /** Combine the layers as the state says: no tile is asked for. */
+  relook(): void {
+    if (this.shownKey === '') return;
+    this.wanted().forEach(({ look }, n) => this.all[n]?.look(look));
   }
 
   /** The divider on the screen, CSS pixels of the first surface. */
@@ -136,6 +203,23 @@ export class StageSurfaces {
     const { width, height } = data.frame;
     const onPlate = dividerLine({ x: 0, y: 0, width, height }, state.divider, state.turn);
     return lineOnScreen(onPlate, placing);
+  }
+
+  /** What is drawn in the main place now: the difference itself, else the first picture. */
+  laid(): Laid | null {
+    const all = this.shownKey === '' ? [] : this.wanted();
+    return (this.stage.state.mode === 'difference' ? all[2] : all[0]) ?? null;
+  }
+
+  /** Distance of a point of the plate from the divider, plate pixels, towards the second. */
+  distance(): ((x: number, y: number) => number) | null {
+    const line = this.stage.state.mode === 'slide' ? this.line() : null;
+    const placing = this.placing();
+    if (line === null || placing === null) return null;
+    return (x, y) => {
+      const [sx, sy] = toScreen(placing, x, y);
+      return (line.nx * sx + line.ny * sy - line.d) / placing.scale;
+    };
   }
 
   /** The first surface's box, CSS pixels. */
@@ -164,30 +248,30 @@ export class StageSurfaces {
     this.first?.pan(dx, dy);
   }
 
-  private moved(by: Surface | null): void {
-    if (by === null || this.first === null) return;
-    if (this.beside && this.second !== null && this.leading === null) {
-      this.leading = by;
-      (by === this.first ? this.second : this.first).follow(by);
-      this.leading = null;
-    }
+  /** Bring all surfaces in sight to what one of them shows. */
+  private align(leader: Surface | null): void {
+    if (leader === null || this.leading !== null) return;
+    this.leading = leader;
+    for (const surface of this.all.slice(0, this.together))
+      if (surface !== leader) surface.follow(leader, this.link(surface));
+    this.leading = null;
+  }
+
+  private link(follower: Surface): Link | undefined {
+    if (this.stage.state.mode !== 'beside') return undefined;
+    return this.stage.other.link(follower === this.first);
+  }
+
+  private moved(by: Surface | undefined): void {
+    if (by === undefined || this.first === null) return;
+    this.align(by);
     if (by !== this.first) return;
     if (this.stage.state.mode === 'slide') this.relook();
     this.stage.moved();
-  }
-
-  private key(event: KeyboardEvent): boolean {
-    if (event.ctrlKey || event.altKey || event.metaKey) return false;
-    if (event.key === '0') this.fit(null, false);
-    else if (event.key === 'Escape' && this.stage.tools.close()) return true;
-    else if (this.stage.state.mode === 'tilt' && event.shiftKey && event.code === 'ArrowLeft')
-      this.stage.tilt.step(-1);
-    else if (this.stage.state.mode === 'tilt' && event.shiftKey && event.code === 'ArrowRight')
-      this.stage.tilt.step(1);
-    else return false;
-    return true;
   }
 }
 
 const plainWords =
   'This browser draws without shaders here: Tilt is shown as a plain cross-fade, which is not what light does.';
+const plainModeWords =
+  'This browser draws without shaders here, which this way of looking needs; the picture is shown as it is.';

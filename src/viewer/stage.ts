@@ -4,7 +4,11 @@
  * the reader first asks for something, and nothing leaves the page.
  */
 import { reflectControls } from './control-state.ts';
+import { LampPanel } from './lamp/lamp-panel.ts';
+import { OtherPlate } from './other-plate.ts';
+import { RangePanel } from './range/range-panel.ts';
 import { DividerHandle } from './divider-handle.ts';
+import { followStories } from './looks/story.ts';
 import { partsOf, type StageParts } from './stage-parts.ts';
 import { StageSurfaces } from './stage-surfaces.ts';
 import { act, setField } from './stage-actions.ts';
@@ -28,6 +32,9 @@ export class PlateStage extends HTMLElement {
   parts!: StageParts;
   surfaces!: StageSurfaces;
   tilt!: TiltPanel;
+  lamp!: LampPanel;
+  range!: RangePanel;
+  other!: OtherPlate;
   tools!: ToolPanels;
   private handle!: DividerHandle;
   private opening!: ViewState;
@@ -44,10 +51,14 @@ export class PlateStage extends HTMLElement {
     this.surfaces = new StageSurfaces(this);
     this.handle = new DividerHandle(this);
     this.tilt = new TiltPanel(this);
+    this.lamp = new LampPanel(this);
+    this.range = new RangePanel(this);
+    this.other = new OtherPlate(this);
     this.tools = new ToolPanels(this);
     this.listen();
     this.reflect();
     if (this.addressed) {
+      followStories(this);
       addEventListener('hashchange', this.onHash);
       this.readAddress();
     }
@@ -109,6 +120,9 @@ export class PlateStage extends HTMLElement {
     this.dataset['mode'] = this.state.mode;
     reflectControls(this);
     this.tilt.reflect();
+    this.lamp.reflect();
+    this.range.reflect();
+    this.other.reflect();
     this.handle.reflect();
     showScale(this);
     // Whoever draws beside the plate (a lesson's section) follows.
@@ -118,6 +132,8 @@ export class PlateStage extends HTMLElement {
   /** What is in sight has moved: follow with everything that is drawn over or beside it. */
   moved(): void {
     this.handle.reflect();
+    this.lamp.moved();
+    if (this.state.mode === 'range') this.range.moved();
     this.tools.moved();
     showScale(this);
   }
@@ -143,17 +159,22 @@ export class PlateStage extends HTMLElement {
   }
 
   private readAddress(): void {
-    const asked = parseViewState(location.hash);
-    if (asked === null) return;
-    const { state, said } = settleState(this.data, asked, this.opening);
     clearTimeout(this.addressTimer);
+    if (this.show(location.hash)) this.scrollIntoView({ block: 'nearest' });
+  }
+
+  /** Show what an address says; false where it says nothing of the viewer. */
+  show(fragment: string): boolean {
+    const asked = parseViewState(fragment);
+    if (asked === null) return false;
+    const { state, said } = settleState(this.data, asked, this.opening);
     this.state = state;
     this.reflect();
-    this.scrollIntoView({ block: 'nearest' });
     void this.use().then(() => {
       this.surfaces.fit(state.region, true);
       if (said.length > 0) this.say(said.join(' '));
     });
+    return true;
   }
 
   /** Say something politely, to eyes and to screen readers. */

@@ -3,13 +3,36 @@ import type { Look } from './look.ts';
 import type { Placing } from './placing.ts';
 import type { Region } from './view-state.ts';
 
-/** One view to lay on a surface. */
+/** Tiles of data planes over a view: what of `layer.json` the drawing needs. */
+export interface PlaneTiles {
+  /** Address of the folder that holds layer.json. */
+  readonly folder: string;
+  readonly width: number;
+  readonly height: number;
+  readonly tile: number;
+  readonly planes: number;
+  readonly levels: number;
+  readonly format: 'webp' | 'png';
+}
+
+/** One view to lay on a surface, or data planes over it. */
 export interface SurfaceView {
   readonly id: string;
   /** Address of the folder that holds info.json. */
   readonly service: string;
   readonly width: number;
   readonly height: number;
+  /** Data planes instead of a picture. */
+  readonly data?: PlaneTiles;
+}
+
+/** How two surfaces that move together correspond; both in pixels of their own frames. */
+export interface Link {
+  /** Pixels of the follower for one pixel of the leader: the ratio of their scales. */
+  readonly ratio: number;
+  /** The places that lie under one another, x and y. */
+  readonly mine: readonly [number, number];
+  readonly theirs: readonly [number, number];
 }
 
 export interface SurfaceEvents {
@@ -31,9 +54,11 @@ export interface Surface {
   /** Whether the layers are combined in linear light by shader. */
   readonly physical: boolean;
   readonly element: HTMLElement;
-  /** Lay these views on each other, the first one lowest. Rejects with a sentence. */
-  show(views: readonly SurfaceView[]): Promise<void>;
+  /** Lay these views on each other, the first one lowest, combined so. Rejects with a sentence. */
+  show(views: readonly SurfaceView[], look: Look): Promise<void>;
   look(look: Look): void;
+  /** Codes of the first layers as they are on the screen, RGBA; null without shaders. */
+  layerCodes(count: number): Uint8Array[] | null;
   /** What is in sight, pixels of the first view's frame. */
   region(): Region;
   placing(): Placing;
@@ -42,7 +67,7 @@ export interface Surface {
   zoom(factor: number): void;
   pan(dx: number, dy: number): void;
   mirror(on: boolean): void;
-  /** Take over exactly what another surface shows. */
-  follow(other: Surface): void;
+  /** Take over exactly what another surface shows, or what corresponds to it. */
+  follow(other: Surface, link?: Link): void;
   close(): void;
 }

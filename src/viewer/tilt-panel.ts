@@ -13,6 +13,8 @@ import {
 import { DeviceTilt } from './device-tilt.ts';
 import type { Look } from './look.ts';
 import type { PlateStage } from './stage.ts';
+import { toPlate } from './placing.ts';
+import type { Region } from './view-state.ts';
 import { drawSection, placeMark } from './tilt-drawing.ts';
 import { innerRegion, tonePlanes, type TonePlanes } from './tones.ts';
 
@@ -104,10 +106,27 @@ export class TiltPanel {
     this.stage.reflect();
   }
 
+  /** A press on the plate reads the place around it, in Tilt. */
+  pressed(x: number, y: number): boolean {
+    const placing = this.stage.surfaces.placing();
+    if (this.stage.state.mode !== 'tilt' || placing === null) return false;
+    const [px, py] = toPlate(placing, x, y);
+    const { width, height } = this.stage.data.frame;
+    if (px < 0 || py < 0 || px > width || py > height) return false;
+    // Large enough for a hundred samples of the small pictures, or a finger's width.
+    const side = Math.max(44 / placing.scale, Math.max(width, height) / 24);
+    const around = { x: px - side / 2, y: py - side / 2, width: side, height: side };
+    void this.readPlace(around, 'The place that you pressed');
+    return true;
+  }
+
   /** The reading and the turning point of what is in sight. */
   private async readHere(): Promise<void> {
     const seen = this.stage.surfaces.region();
-    if (seen === null) return;
+    if (seen !== null) await this.readPlace(seen, 'What is in sight');
+  }
+
+  private async readPlace(seen: Region, what: string): Promise<void> {
     try {
       const { positive, negative, scale } = await this.load();
       const region = {
@@ -116,7 +135,7 @@ export class TiltPanel {
         width: seen.width * scale,
         height: seen.height * scale,
       };
-      this.stage.say(this.regionWords(tonesOf(positive, negative, region)));
+      this.stage.say(this.regionWords(tonesOf(positive, negative, region), what));
     } catch (fault) {
       this.stage.say(
         fault instanceof Error ? fault.message : 'The small pictures could not be read.',
@@ -124,8 +143,8 @@ export class TiltPanel {
     }
   }
 
-  private regionWords(tones: ReturnType<typeof tonesOf>): string {
-    if (!tones.ok) return `What is in sight cannot be read: ${tones.reason}.`;
+  private regionWords(tones: ReturnType<typeof tonesOf>, what: string): string {
+    if (!tones.ok) return `${what} cannot be read: ${tones.reason}.`;
     const room = roomLight[this.stage.state.room];
     const b = reflectedLuminance(this.stage.state.tilt, room);
     const reading = tiltReading(readingContrast(tones.value, 1, b));
@@ -136,7 +155,7 @@ export class TiltPanel {
       : at === null
         ? 'it does not turn in this room'
         : `it turns at ${at.toFixed(1)}°`;
-    return `What is in sight ${reading} now; ${turns}.`;
+    return `${what} ${reading} now; ${turns}.`;
   }
 
   private pointWords(): string {

@@ -1,7 +1,9 @@
-/** The tools beside the ways of looking: Move, Measure, Spots, Cite. One is open at a time. */
+/** The tools beside the ways of looking. One is open at a time. */
 import { CiteTool } from './cite-tool.ts';
-import { MeasureTool } from './measure-tool.ts';
+import { LooksTool } from './looks/looks-tool.ts';
+import { MeasureTool } from './measure/measure-tool.ts';
 import { SpotsTool } from './spots-tool.ts';
+import { TakeTool } from './take/take-tool.ts';
 import type { PlateStage } from './stage.ts';
 
 /** What a tool does while it is open. */
@@ -14,6 +16,8 @@ export interface Tool {
   pressed(x: number, y: number): boolean;
   /** A button of the tool's panel. */
   act(object: string, button: HTMLElement): void;
+  /** A field of the tool's panel; the field's name without the tool's. */
+  set?(field: string, value: string): void;
 }
 
 export class ToolPanels {
@@ -27,17 +31,18 @@ export class ToolPanels {
       ['measure', new MeasureTool(stage)],
       ['spots', new SpotsTool(stage)],
       ['cite', new CiteTool(stage)],
+      ['take', new TakeTool(stage)],
+      ['looks', new LooksTool(stage)],
     ]);
   }
 
-  toggle(name: string, button: HTMLElement): void {
+  toggle(name: string): void {
     const opening = this.open !== name;
     this.close();
     if (!opening) return;
     this.open = name;
     this.reflect();
     this.tools.get(name)?.opened();
-    void button;
   }
 
   /** @returns Whether a tool was open. */
@@ -73,9 +78,8 @@ export class ToolPanels {
     this.tools.get(verb)?.act(object, button);
   }
 
-  /** A field that belongs to a tool: `spots-file`. */
+  /** A field that belongs to a tool. */
   set(field: string, value: string): void {
-    void field;
-    void value;
+    this.current?.set?.(field, value);
   }
 }

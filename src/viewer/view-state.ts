@@ -10,10 +10,15 @@
  *   `percent:`, integers. A region that cannot be read is ignored.
  */
 import { isRoom, type Room } from '../imaging/tilt.ts';
+import { differencePair, viewWith } from './mode-views.ts';
 import type { StageData } from './stage-data.ts';
 
-export const modes = ['look', 'slide', 'beside', 'tilt'] as const;
+export const modes = ['look', 'slide', 'beside', 'tilt', 'lamp', 'range', 'difference'] as const;
 export type Mode = (typeof modes)[number];
+
+/** What Lamp draws: the plate as lit, its surface alone, or the nearest frame as it was taken. */
+export const renderings = ['lit', 'relief', 'slope', 'gloss', 'frame'] as const;
+export type Rendering = (typeof renderings)[number];
 
 /** A rectangle by its edges, pixels of the plate's frame: x = 0 is the left edge. */
 export interface Region {
@@ -38,6 +43,20 @@ export interface ViewState {
   /** How far the plate is tilted, degrees. */
   readonly tilt: number;
   readonly room: Room;
+  /** Where Lamp's lamp stands, degrees. */
+  readonly bearing: number;
+  readonly height: number;
+  readonly rendering: Rendering;
+  /** Exposure of Range, stops; null shows the rendering as it was made. */
+  readonly stops: number | null;
+  /** Light shown as white by Range. */
+  readonly white: number;
+  /** Range shows what this frame of the bracket would have, counted from 1. */
+  readonly frame: number | null;
+  /** Beside shows another plate as its second picture. */
+  readonly with: string | null;
+  /** Which view of the other plate. */
+  readonly withView: string | null;
   /** Shown turned left for right. */
   readonly corrected: boolean;
   readonly spot: string | null;
@@ -64,6 +83,16 @@ function readNumber(text: string | null, low: number, high: number): number | un
   return value >= low && value <= high ? value : undefined;
 }
 
+/** Several numbers, each within its limits. */
+function readNumbers(
+  text: string | null,
+  limits: readonly (readonly [low: number, high: number])[],
+): number[] | undefined {
+  const words = text?.split(',') ?? [];
+  const values = limits.map(([low, high], i) => readNumber(words[i] ?? null, low, high));
+  return values.every((v) => v !== undefined) ? values : undefined;
+}
+
 function readList(text: string | null, item: RegExp): string[] | undefined {
   const items = text?.split(',').filter((word) => item.test(word)) ?? [];
   return items.length > 0 ? items.slice(0, 2) : undefined;
@@ -77,6 +106,10 @@ export function parseViewState(fragment: string): AddressState | null {
   const region = readRegion(fields.get('xywh') ?? '');
   const room = fields.get('room');
   const percent = readNumber(fields.get('divider'), 0, 100);
+  const lamp = readNumbers(fields.get('lamp'), [
+    [0, 360],
+    [0, 90],
+  ]);
   return {
     mode: modes.find((mode) => mode === fields.get('view')),
     of: readList(fields.get('of'), /^[a-z0-9-]{1,100}$/),
@@ -86,6 +119,13 @@ export function parseViewState(fragment: string): AddressState | null {
     fixed: fields.get('on') === 'plate' ? 'plate' : undefined,
     tilt: readNumber(fields.get('tilt'), 0, 90),
     room: room !== null && isRoom(room) ? room : undefined,
+    bearing: lamp?.[0],
+    height: lamp?.[1],
+    rendering: renderings.find((word) => word === fields.get('as')),
+    stops: readNumber(fields.get('stops'), -30, 30),
+    white: readNumber(fields.get('white'), 0.001, 1000),
+    frame: readNumber(fields.get('frame'), 1, 999),
+    with: readList(fields.get('with'), /^[a-z0-9-]{1,100}$/)?.[0],
     corrected: fields.get('handed') === 'corrected' ? true : undefined,
     spot: readList(fields.get('spot'), /^[a-z0-9-]{1,100}$/)?.[0],
     was: readList(fields.get('was'), /^[0-9a-f]{12}$/),
@@ -98,7 +138,9 @@ function short(value: number, digits: number): string {
 
 /** Write a state as the part of an address after `#`; what has its usual value is left out. */
 export function formatViewState(state: ViewState): string {
-  const fields = [`view=${state.mode}`, `of=${state.of.join(',')}`];
+  const other = state.mode === 'beside' && state.with !== null && state.withView !== null;
+  const of = other ? [state.of[0], state.withView] : state.of;
+  const fields = [`view=${state.mode}`, `of=${of.join(',')}`];
   if (state.region !== null) {
     const { x, y, width, height } = state.region;
     fields.push(`xywh=pixel:${[x, y, width, height].map((v) => short(v, 0)).join(',')}`);
@@ -112,6 +154,16 @@ export function formatViewState(state: ViewState): string {
     fields.push(`tilt=${short(state.tilt, 1)}`);
     if (state.room !== 'window') fields.push(`room=${state.room}`);
   }
+  if (state.mode === 'lamp') {
+    fields.push(`lamp=${short(state.bearing, 1)},${short(state.height, 1)}`);
+    if (state.rendering !== 'lit') fields.push(`as=${state.rendering}`);
+  }
+  if (state.mode === 'range') {
+    if (state.stops !== null) fields.push(`stops=${short(state.stops, 2)}`);
+    if (state.white !== 1) fields.push(`white=${short(state.white, 4)}`);
+    if (state.frame !== null) fields.push(`frame=${state.frame}`);
+  }
+  if (state.mode === 'beside' && state.with !== null) fields.push(`with=${state.with}`);
   if (state.corrected) fields.push('handed=corrected');
   if (state.spot !== null) fields.push(`spot=${state.spot}`);
   if (state.was.length > 0) fields.push(`was=${state.was.join(',')}`);
@@ -132,6 +184,14 @@ export function firstState(data: StageData, opening: boolean): ViewState {
     fixed: 'screen',
     tilt: 0,
     room: 'window',
+    bearing: 315,
+    height: 45,
+    rendering: 'lit',
+    stops: null,
+    white: 1,
+    frame: null,
+    with: null,
+    withView: null,
     corrected: false,
     spot: null,
     was: [],
@@ -164,7 +224,9 @@ export function settleState(
 ): { readonly state: ViewState; readonly said: readonly string[] } {
   const said: string[] = [];
   const known = (id: string) => data.views.some((v) => v.id === id);
-  const asked = address.of ?? [];
+  // With another plate, the second view named is that plate's.
+  const other = address.with !== undefined;
+  const asked = other ? (address.of ?? []).slice(0, 1) : (address.of ?? []);
   for (const id of asked.filter((name) => !known(name)))
     said.push(`This plate has no view “${id}” any more.`);
   const spot = data.spots.find((s) => s.id === address.spot);
@@ -187,9 +249,10 @@ export function settleState(
       ...opening,
       ...Object.fromEntries(Object.entries(address).filter(([, value]) => value !== undefined)),
       mode,
-      of: mode === 'tilt' && data.pair ? [data.pair.positive, data.pair.negative] : of,
+      of: viewsOfMode(data, mode, of),
       region: asRegion,
       spot: spot?.id ?? null,
+      withView: other ? (address.of?.[1] ?? null) : null,
       was: [],
     },
   };
@@ -210,7 +273,29 @@ function modeFor(data: StageData, asked: Mode, of: readonly string[], said: stri
     said.push(`“${apart.name}” cannot be laid under a divider: ${apart.why ?? 'not aligned'}.`);
     return 'beside';
   }
-  return of.length < 2 && asked !== 'look' ? 'look' : asked;
+  if (asked === 'lamp' && viewWith(data, 'lamp') === null) {
+    said.push('Lamp needs a set of frames under many lamps; this plate has none.');
+    return 'look';
+  }
+  if (asked === 'range' && viewWith(data, 'gain') === null) {
+    said.push('Range needs a merged bracket of exposures; this plate has none.');
+    return 'look';
+  }
+  if (asked === 'difference' && differencePair(data) === null) {
+    said.push('Difference needs two sittings in register; this plate has no such pair.');
+    return 'look';
+  }
+  const single: readonly Mode[] = ['look', 'lamp', 'range'];
+  return of.length < 2 && !single.includes(asked) ? 'look' : asked;
+}
+
+/** What a mode shows, given what is asked for. */
+function viewsOfMode(data: StageData, mode: Mode, of: readonly string[]): readonly string[] {
+  if (mode === 'tilt' && data.pair) return [data.pair.positive, data.pair.negative];
+  const own = mode === 'lamp' ? 'lamp' : mode === 'range' ? 'gain' : null;
+  const layered = own === null ? null : viewWith(data, own, of[0]);
+  if (layered !== null) return [layered.id, ...of.filter((id) => id !== layered.id)].slice(0, 2);
+  return mode === 'difference' ? (differencePair(data, of) ?? of) : of;
 }
 
 /** The pixels that regions count in: the plate's frame, or a picture's own when it is not in it. */

@@ -2,6 +2,7 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { chromium, type Browser, type Page } from 'playwright-core';
+import { differencePair, viewWith } from '../../src/viewer/mode-views.ts';
 import type { StageData } from '../../src/viewer/stage-data.ts';
 import { browserFlags, browserPath } from './browser.ts';
 import { allPages } from './pages.ts';
@@ -36,29 +37,74 @@ export function pairPlate(folder: string): PairPlate {
   throw new Error('No plate of the built exhibit has both readings in register.');
 }
 
+/** Every plate of the built exhibit that is not covered, with what its viewer knows. */
+function plates(folder: string): { readonly page: string; readonly data: StageData }[] {
+  return allPages(folder)
+    .filter((name) => /^plates\/[^/]+\/$/.test(name))
+    .flatMap((page) => {
+      const html = readFileSync(join(folder, page, 'index.html'), 'utf8');
+      const data = html.includes('<details class="cover') ? null : stageDataIn(html);
+      return data === null ? [] : [{ page, data }];
+    });
+}
+
+/** Whether a plate of the built exhibit has data planes of a kind. */
+export function hasLayer(folder: string, layer: string): boolean {
+  return plates(folder).some(({ data }) => viewWith(data, layer) !== null);
+}
+
+/** The first plate with data planes of a kind, and the view that has them. */
+export function layerPlate(
+  folder: string,
+  layer: string,
+): { readonly page: string; readonly view: string; readonly data: StageData } {
+  for (const { page, data } of plates(folder)) {
+    const view = viewWith(data, layer);
+    if (view) return { page, data, view: view.id };
+  }
+  throw new Error(`No plate of the built exhibit has data planes "${layer}".`);
+}
+
+/** The first plate whose two sittings can be compared. */
+export function differencePlate(folder: string): {
+  readonly page: string;
+  readonly pair: readonly [string, string];
+} {
+  for (const { page, data } of plates(folder)) {
+    const pair = differencePair(data);
+    if (pair) return { page, pair };
+  }
+  throw new Error('No plate of the built exhibit has two sittings in register.');
+}
+
 /** The parts of the viewer that a test reaches into; the same names as in the sources. */
+interface OpenSurface {
+  readonly viewer: {
+    readonly viewport: {
+      zoomTo(zoom: number, at: undefined, immediately: boolean): void;
+      getHomeZoom(): number;
+    };
+    readonly world: {
+      needsDraw(): boolean;
+      getItemCount(): number;
+      getItemAt(index: number): { getFullyLoaded(): boolean; getOpacity(): number };
+    };
+    readonly drawer: {
+      readonly counts?: { layerPasses: number; lastPasses: number; uploads: number };
+      readonly canvas: HTMLCanvasElement;
+      look: unknown;
+      read(x: number, y: number, width: number, height: number): Uint8Array;
+      readLayer(n: number, x: number, y: number, width: number, height: number): Uint8Array;
+    };
+    forceRedraw(): void;
+  };
+}
+
 export interface OpenStage extends HTMLElement {
   readonly surfaces: {
-    first: {
-      readonly viewer: {
-        readonly viewport: {
-          zoomTo(zoom: number, at: undefined, immediately: boolean): void;
-          getHomeZoom(): number;
-        };
-        readonly world: {
-          needsDraw(): boolean;
-          getItemCount(): number;
-          getItemAt(index: number): { getFullyLoaded(): boolean; getOpacity(): number };
-        };
-        readonly drawer: {
-          readonly counts?: { layerPasses: number; lastPasses: number; uploads: number };
-          readonly canvas: HTMLCanvasElement;
-          look: unknown;
-          read(x: number, y: number, width: number, height: number): Uint8Array;
-        };
-        forceRedraw(): void;
-      };
-    } | null;
+    readonly first: OpenSurface | null;
+    readonly second: OpenSurface | null;
+    readonly third: OpenSurface | null;
   };
 }
 
@@ -67,12 +113,17 @@ export async function settled(page: Page): Promise<void> {
   await page.waitForFunction(
     () => {
       const stage = document.querySelector<OpenStage>('plate-stage');
-      const viewer = stage?.surfaces.first?.viewer;
-      if (stage?.dataset['live'] === undefined || !viewer) return false;
-      const { world } = viewer;
-      const items = Array.from({ length: world.getItemCount() }, (_, i) => world.getItemAt(i));
-      const shown = items.filter((item) => item.getOpacity() > 0);
-      return shown.length > 0 && !world.needsDraw() && shown.every((i) => i.getFullyLoaded());
+      if (stage?.dataset['live'] === undefined || !stage.surfaces.first) return false;
+      const { first, second, third } = stage.surfaces;
+      const count = { beside: 2, difference: 3 }[stage.dataset['mode'] ?? ''] ?? 1;
+      const surfaces = [first, second, third].slice(0, count);
+      return surfaces.every((surface) => {
+        if (!surface) return false;
+        const { world } = surface.viewer;
+        const items = Array.from({ length: world.getItemCount() }, (_, i) => world.getItemAt(i));
+        const shown = items.filter((item) => item.getOpacity() > 0);
+        return shown.length > 0 && !world.needsDraw() && shown.every((i) => i.getFullyLoaded());
+      });
     },
     undefined,
     { timeout: 60_000, polling: 100 },

@@ -6,7 +6,7 @@ import {
   dividerShare,
   lineOnScreen,
 } from '../../src/viewer/divider-line.ts';
-import { lengthWords, measuredLength } from '../../src/viewer/length-measure.ts';
+import { lengthWords, measuredLength } from '../../src/viewer/measure/length-measure.ts';
 import {
   fromViewport,
   placingOf,

@@ -14,6 +14,9 @@ function view(id: string, parts: Partial<StageView> = {}): StageView {
     service: `/base/plates/quay/views/${id}`,
     still: { width: 1000, height: 750 },
     alt: id,
+    layers: [],
+    captures: [id],
+    sitting: 'sitting',
     ...parts,
   };
 }
@@ -23,6 +26,7 @@ export const data: StageData = {
   title: 'A quay',
   objectNumber: 'FQ 1',
   credit: 'The museum',
+  rights: 'https://creativecommons.org/publicdomain/zero/1.0/',
   reversed: true,
   frame: {
     width: 4000,
@@ -33,6 +37,7 @@ export const data: StageData = {
   },
   pair: { positive: 'normal', negative: 'axial' },
   turningPoint: null,
+  looks: [],
   spots: [
     {
       id: 'mast',

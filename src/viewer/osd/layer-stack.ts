@@ -1,6 +1,13 @@
-/** The linear-light layers: one texture the size of the screen for each picture shown. */
+/**
+ * The layers: textures the size of the screen, in linear light for a picture, plain numbers for
+ * data planes (four planes to a layer).
+ */
+
+/** What a layer holds. */
+export type LayerKind = 'picture' | 'data';
 
 interface Layer {
+  readonly kind: LayerKind;
   readonly texture: WebGLTexture;
   readonly frame: WebGLFramebuffer;
 }
@@ -23,13 +30,14 @@ export class LayerStack {
     return this.layers.length;
   }
 
-  /** Exactly so many layers of this size, device pixels. */
-  fit(count: number, width: number, height: number): void {
+  /** Exactly these layers of this size, device pixels. */
+  fit(kinds: readonly LayerKind[], width: number, height: number): void {
     if (width !== this.width || height !== this.height) this.drop(0);
     this.width = width;
     this.height = height;
-    this.drop(count);
-    while (this.layers.length < count) this.layers.push(this.make());
+    const kept = this.layers.findIndex((layer, n) => layer.kind !== kinds[n]);
+    if (kept >= 0) this.drop(kept);
+    for (const kind of kinds.slice(this.layers.length)) this.layers.push(this.make(kind));
   }
 
   /** Draw into a layer from here on, cleared to nothing. */
@@ -44,6 +52,11 @@ export class LayerStack {
     return this.layers[Math.min(index, this.layers.length - 1)].texture;
   }
 
+  /** Read from a layer from here on. */
+  source(index: number): void {
+    this.gl.bindFramebuffer(this.gl.FRAMEBUFFER, this.layers[index].frame);
+  }
+
   private drop(from: number): void {
     for (const layer of this.layers.splice(from)) {
       this.gl.deleteTexture(layer.texture);
@@ -51,18 +64,19 @@ export class LayerStack {
     }
   }
 
-  private make(): Layer {
+  private make(kind: LayerKind): Layer {
     const gl = this.gl;
     const texture = gl.createTexture();
     const frame = gl.createFramebuffer();
+    const format = kind === 'picture' ? gl.SRGB8_ALPHA8 : gl.RGBA8;
     gl.bindTexture(gl.TEXTURE_2D, texture);
-    gl.texStorage2D(gl.TEXTURE_2D, 1, gl.SRGB8_ALPHA8, this.width, this.height);
+    gl.texStorage2D(gl.TEXTURE_2D, 1, format, this.width, this.height);
     gl.texParameteri(gl.TEXTURE_2D, gl.TEXTURE_MIN_FILTER, gl.NEAREST);
     gl.texParameteri(gl.TEXTURE_2D, gl.TEXTURE_MAG_FILTER, gl.NEAREST);
     gl.bindFramebuffer(gl.FRAMEBUFFER, frame);
     gl.framebufferTexture2D(gl.FRAMEBUFFER, gl.COLOR_ATTACHMENT0, gl.TEXTURE_2D, texture, 0);
     gl.clearColor(0, 0, 0, 0);
     gl.clear(gl.COLOR_BUFFER_BIT);
-    return { texture, frame };
+    return { kind, texture, frame };
   }
 }

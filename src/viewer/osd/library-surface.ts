@@ -5,12 +5,12 @@
 import OpenSeadragon from 'openseadragon';
 import type { Look } from '../look.ts';
 import { fromViewport, placingOf, shapedAs, toViewport, type Placing } from '../placing.ts';
-import type { Surface, SurfaceEvents, SurfaceView } from '../surface.ts';
+import type { Link, Surface, SurfaceEvents, SurfaceView } from '../surface.ts';
 import type { Region } from '../view-state.ts';
 import { learnPlainBitmap } from './plain-bitmap.ts';
 import { layPlain } from './plain-look.ts';
 import { PlateDrawer } from './plate-drawer.ts';
-import { tileSource } from './tile-source.ts';
+import { planeSource, tileSource } from './tile-source.ts';
 
 /** Keys that the library may keep; letters and page keys are put aside. */
 const kept = new Set(['ArrowUp', 'ArrowDown', 'ArrowLeft', 'ArrowRight', 'Equal', 'Minus']);
@@ -119,7 +119,7 @@ export class LibrarySurface implements Surface {
     return this.drawer !== null;
   }
 
-  async show(views: readonly SurfaceView[]): Promise<void> {
+  async show(views: readonly SurfaceView[], look: Look): Promise<void> {
     this.shown = views;
     const items = await Promise.all(views.map((view) => this.item(view)));
     if (this.shown !== views) return; // another request came while this one was loading
@@ -131,14 +131,22 @@ export class LibrarySurface implements Surface {
     }
     items.forEach((item, n) => world.setItemIndex(item, n));
     this.drawer?.setOrder(items);
-    this.look(this.current);
+    this.look(look);
     this.viewer.forceRedraw();
+  }
+
+  layerCodes(count: number): Uint8Array[] | null {
+    const { drawer } = this;
+    if (drawer === null) return null;
+    const { width, height } = drawer.canvas;
+    return Array.from({ length: count }, (_, n) => drawer.readLayer(n, 0, 0, width, height));
   }
 
   private item(view: SurfaceView): Promise<OpenSeadragon.TiledImage> {
     const known = this.items.get(view.id);
     if (known) return known;
-    const made = tileSource(view.service).then(
+    const source = view.data ? Promise.resolve(planeSource(view.data)) : tileSource(view.service);
+    const made = source.then(
       (source) =>
         new Promise<OpenSeadragon.TiledImage>((resolve, reject) => {
           this.viewer.addTiledImage({
@@ -208,14 +216,24 @@ export class LibrarySurface implements Surface {
     this.viewer.viewport.setFlip(on);
   }
 
-  follow(other: Surface): void {
+  follow(other: Surface, link?: Link): void {
     if (!(other instanceof LibrarySurface)) return;
-    const theirs = other.viewer.viewport.getBounds(true);
+    const theirs = link ? this.corresponding(other, link) : other.viewer.viewport.getBounds(true);
     const mine = this.viewer.viewport.getBounds(true);
     const apart = (['x', 'y', 'width', 'height'] as const).some(
       (side) => Math.abs(theirs[side] - mine[side]) > 1e-9,
     );
     if (apart) this.viewer.viewport.fitBounds(theirs, true);
+  }
+
+  /** What of this surface's picture is as large and lies as the other surface shows its own. */
+  private corresponding(other: LibrarySurface, link: Link): OpenSeadragon.Rect {
+    const seen = other.region();
+    const x = link.mine[0] + (seen.x - link.theirs[0]) * link.ratio;
+    const y = link.mine[1] + (seen.y - link.theirs[1]) * link.ratio;
+    const region = { x, y, width: seen.width * link.ratio, height: seen.height * link.ratio };
+    const wanted = toViewport(region, this.frame.width);
+    return new OpenSeadragon.Rect(wanted.x, wanted.y, wanted.width, wanted.height);
   }
 
   close(): void {

@@ -3,14 +3,16 @@
  * screen, then combines the layers in one last pass. Moving a control repeats that pass alone:
  * no tile is asked for, no tile is drawn again.
  *
- * Layers are SRGB8_ALPHA8: the hardware decodes on reading and encodes on writing, so sampling,
- * blending and combining happen in linear light at half the memory of floating point.
+ * Layers of pictures are SRGB8_ALPHA8: the hardware decodes on reading and encodes on writing, so
+ * sampling, blending and combining happen in linear light at half the memory of floating point.
+ * Data planes lie four to a layer of RGBA8, unconverted.
  */
 import OpenSeadragon from 'openseadragon';
-import { layersOf, type Look } from '../look.ts';
-import { LayerStack } from './layer-stack.ts';
+import { layersForPlanes, layersOf, type Look } from '../look.ts';
+import { LayerStack, type LayerKind } from './layer-stack.ts';
 import { LastPass } from './last-pass.ts';
-import { TileTextures, type TileTexture } from './tile-textures.ts';
+import { Pace } from './pace.ts';
+import { planesOf, TileTextures, type TileTexture } from './tile-textures.ts';
 import { TilePass } from './tile-pass.ts';
 
 /** Members of the library that its type file leaves out. */
@@ -35,6 +37,7 @@ export class PlateDrawer extends OpenSeadragon.DrawerBase {
   private tiles!: TilePass;
   private layers!: LayerStack;
   private last!: LastPass;
+  private pace!: Pace;
   private pending = 0;
   private lost = false;
   private gone = false;
@@ -111,14 +114,15 @@ export class PlateDrawer extends OpenSeadragon.DrawerBase {
     if (this.pending !== 0 || this.gone) return;
     this.pending = requestAnimationFrame(() => {
       this.pending = 0;
-      this.finish();
+      this.finish(this.pace.step());
+      this.pace.drawn();
     });
   }
 
   override internalCacheCreate(cache: { data: unknown }, tile: OpenSeadragon.Tile) {
     if (this.lost) return undefined;
     this.counts.uploads++;
-    return this.textures.make(cache.data as TexImageSource & { width: number }, tile);
+    return this.textures.make(cache.data as ImageBitmap, tile);
   }
 
   override internalCacheFree(texture: TileTexture | undefined): void {
@@ -140,25 +144,40 @@ export class PlateDrawer extends OpenSeadragon.DrawerBase {
       this.canvas.height = size.y;
     }
     const shown = this.order.filter((item) => tiles.has(item)).slice(0, 2);
-    this.layers.fit(Math.max(1, shown.length), size.x, size.y);
-    this.tiles.begin(this.viewport, size.x, size.y);
-    shown.forEach((item, n) => {
-      this.layers.target(n);
-      for (const { tile } of tiles.get(item) ?? []) {
-        const texture = this.getDataToDraw(tile) as TileTexture | undefined;
-        if (texture !== undefined && this.textures.has(texture)) this.tiles.draw(tile, texture);
-      }
+    const kinds = shown.flatMap((item): LayerKind[] => {
+      const planes = planesOf(item);
+      return planes === 0
+        ? ['picture']
+        : Array.from({ length: layersForPlanes(planes) }, () => 'data' as const);
     });
+    this.layers.fit(kinds.length > 0 ? kinds : ['picture'], size.x, size.y);
+    this.tiles.begin(this.viewport, size.x, size.y);
+    let layer = 0;
+    for (const item of shown) {
+      const ready = (tiles.get(item) ?? []).flatMap(({ tile }) => {
+        const texture = this.getDataToDraw(tile) as TileTexture | undefined;
+        return texture !== undefined && this.textures.has(texture) ? [{ tile, texture }] : [];
+      });
+      const planes = planesOf(item);
+      for (let from = 0; from < Math.max(1, planes + 1); from += 4) {
+        this.layers.target(layer++);
+        for (const { tile, texture } of ready) {
+          if (planes > 0) this.tiles.drawPlanes(tile, texture, from);
+          else this.tiles.draw(tile, texture);
+        }
+        if (planes === 0) break;
+      }
+    }
     this.finish();
   }
 
   /** The last pass. */
-  private finish(): void {
+  private finish(stride: 1 | 2 = 1): void {
     if (this.lost || this.gone || !this.layers.ready) return;
     this.counts.lastPasses++;
     const enough = this.layers.count >= layersOf(this.look);
     const look: Look = enough ? this.look : { kind: 'single' };
-    this.last.draw(look, this.layers, this.density());
+    this.last.draw(look, this.layers, this.density(), stride);
   }
 
   /** Device pixels per CSS pixel of this canvas. */
@@ -169,6 +188,16 @@ export class PlateDrawer extends OpenSeadragon.DrawerBase {
   /** Combine now and read pixels back, RGBA from the top row down. For tests and the bench. */
   read(x: number, y: number, width: number, height: number): Uint8Array {
     this.finish();
+    return this.rows(x, y, width, height);
+  }
+
+  /** One layer's codes, RGBA from the top row down. For tests and the bench. */
+  readLayer(n: number, x: number, y: number, width: number, height: number): Uint8Array {
+    this.layers.source(n);
+    return this.rows(x, y, width, height);
+  }
+
+  private rows(x: number, y: number, width: number, height: number): Uint8Array {
     const rows = new Uint8Array(width * height * 4);
     const bottom = this.canvas.height - y - height;
     this.gl.readPixels(x, bottom, width, height, this.gl.RGBA, this.gl.UNSIGNED_BYTE, rows);
@@ -186,11 +215,13 @@ export class PlateDrawer extends OpenSeadragon.DrawerBase {
     this.tiles = new TilePass(this.gl);
     this.layers = new LayerStack(this.gl);
     this.last = new LastPass(this.gl);
+    this.pace = new Pace(this.gl, () => this.finish());
   }
 
   override destroy(): void {
     this.gone = true;
     cancelAnimationFrame(this.pending);
+    this.pace.stop();
     super.destroy();
     this.viewer.removeHandler('resize', this.again);
     this.gl.getExtension('WEBGL_lose_context')?.loseContext();

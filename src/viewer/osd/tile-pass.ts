@@ -1,6 +1,9 @@
-/** The pass that lays a picture's tiles into its layer, coarse ones first. */
+/**
+ * The pass that lays tiles into layers, coarse ones first: pictures blended in linear light,
+ * data planes four to a layer and not blended.
+ */
 import OpenSeadragon from 'openseadragon';
-import { tileFragment, tileVertex } from '../../shaders/sources.ts';
+import { planesFragment, tileFragment, tileVertex } from '../../shaders/sources.ts';
 import { compile, type Program } from './program.ts';
 import { overlapOf, type TileTexture } from './tile-textures.ts';
 
@@ -48,13 +51,14 @@ function tileRectangle(
 
 export class TilePass {
   private readonly gl: WebGL2RenderingContext;
-  private readonly program: Program;
+  private readonly pictures: Program;
+  private planes: Program | null = null;
   private readonly square: WebGLVertexArrayObject;
   private view: Matrix | null = null;
 
   constructor(gl: WebGL2RenderingContext) {
     this.gl = gl;
-    this.program = compile(gl, tileVertex, tileFragment);
+    this.pictures = compile(gl, tileVertex, tileFragment);
     this.square = gl.createVertexArray();
     gl.bindVertexArray(this.square);
     gl.bindBuffer(gl.ARRAY_BUFFER, gl.createBuffer());
@@ -66,25 +70,45 @@ export class TilePass {
   begin(viewport: OpenSeadragon.Viewport, width: number, height: number): void {
     const gl = this.gl;
     this.view = viewMatrix(viewport);
-    gl.useProgram(this.program.program);
     gl.bindVertexArray(this.square);
     gl.viewport(0, 0, width, height);
-    gl.enable(gl.BLEND);
-    gl.blendFunc(gl.ONE, gl.ONE_MINUS_SRC_ALPHA);
     gl.activeTexture(gl.TEXTURE0);
-    gl.uniform1i(this.program.at('tile'), 0);
   }
 
   draw(tile: OpenSeadragon.Tile, texture: TileTexture): void {
+    const gl = this.gl;
+    const program = this.pictures;
+    gl.useProgram(program.program);
+    gl.enable(gl.BLEND);
+    gl.blendFunc(gl.ONE, gl.ONE_MINUS_SRC_ALPHA);
+    gl.bindTexture(gl.TEXTURE_2D, texture.texture);
+    gl.uniform1i(program.at('tile'), 0);
+    gl.uniform1f(program.at('opacity'), tile.opacity ?? 1);
+    this.lay(program, tile, texture);
+  }
+
+  /** @param from The first of the four planes to lay. */
+  drawPlanes(tile: OpenSeadragon.Tile, texture: TileTexture, from: number): void {
+    const gl = this.gl;
+    this.planes ??= compile(gl, tileVertex, planesFragment);
+    const program = this.planes;
+    gl.useProgram(program.program);
+    gl.disable(gl.BLEND);
+    gl.bindTexture(gl.TEXTURE_2D_ARRAY, texture.texture);
+    gl.uniform1i(program.at('planes'), 0);
+    gl.uniform1i(program.at('from'), from);
+    gl.uniform1i(program.at('count'), texture.planes);
+    this.lay(program, tile, texture);
+  }
+
+  private lay(program: Program, tile: OpenSeadragon.Tile, texture: TileTexture): void {
     if (this.view === null) return;
     const gl = this.gl;
     const [x, y, w, h] = tileRectangle(tile);
     const place = new matrices([w, 0, 0, 0, h, 0, x, y, 1]);
     place.scaleAndTranslateOtherSetSelf(this.view);
-    gl.bindTexture(gl.TEXTURE_2D, texture.texture);
-    gl.uniformMatrix3fv(this.program.at('place'), false, place.values);
-    gl.uniform4fv(this.program.at('cut'), texture.cut);
-    gl.uniform1f(this.program.at('opacity'), tile.opacity ?? 1);
+    gl.uniformMatrix3fv(program.at('place'), false, place.values);
+    gl.uniform4fv(program.at('cut'), texture.cut);
     gl.drawArrays(gl.TRIANGLE_STRIP, 0, 4);
   }
 }

@@ -6,6 +6,8 @@
  * - IIIF Image API 3.0, section 5: the address of info.json is the id with `/info.json`.
  */
 
+import type { PlaneTiles } from '../surface.ts';
+
 export async function tileSource(service: string): Promise<string> {
   const address = new URL(`${service}/info.json`, document.baseURI).href;
   const answer = await fetch(address).catch(() => null);
@@ -16,5 +18,24 @@ export async function tileSource(service: string): Promise<string> {
   if (info === null) throw new Error(`What came from ${address} does not describe a picture.`);
   const described = { ...info, id: address.replace(/\/info\.json$/, '') };
   // The library takes the description as an object; its type file only knows text here.
+  return described as unknown as string;
+}
+
+/**
+ * The tiles of data planes over a view, `src/records/layer.ts`: level 0 is the full size there,
+ * the largest number is the full size here.
+ */
+export function planeSource(data: PlaneTiles): string {
+  const described = {
+    width: data.width,
+    height: data.height,
+    tileSize: data.tile,
+    tileOverlap: 0,
+    minLevel: 0,
+    maxLevel: data.levels - 1,
+    planes: data.planes,
+    getTileUrl: (level: number, column: number, row: number) =>
+      `${data.folder}/${data.levels - 1 - level}/${column}-${row}.${data.format}`,
+  };
   return described as unknown as string;
 }

@@ -1,0 +1,35 @@
+/** Data planes over a view: their description is fetched when a mode first needs it. */
+import type { StageView } from './stage-data.ts';
+import type { PlaneTiles, SurfaceView } from './surface.ts';
+
+/** Geometry that every `layer.json` has; each kind adds its own numbers. */
+export type Described<T> = T & Omit<PlaneTiles, 'folder'>;
+
+/** Fetch a description. Rejects with a sentence. */
+export async function describedPlanes<T>(view: StageView, name: string): Promise<Described<T>> {
+  const address = `${view.service}/${name}/layer.json`;
+  const answer = await fetch(address).catch(() => null);
+  if (answer === null)
+    throw new Error('The data of this view could not be fetched: no connection.');
+  if (!answer.ok)
+    throw new Error(`The data of this view could not be fetched: ${answer.status} at ${address}.`);
+  const found = (await answer.json().catch(() => null)) as Described<T> | null;
+  const sizes = [found?.width, found?.height, found?.tile, found?.planes, found?.levels];
+  if (found === null || !sizes.every((n) => typeof n === 'number' && n > 0))
+    throw new Error(`What came from ${address} does not describe data planes.`);
+  return found;
+}
+
+/** The planes as something to lay on a surface. */
+export function planesOnSurface(
+  view: StageView,
+  name: string,
+  planes: Omit<PlaneTiles, 'folder'>,
+): SurfaceView {
+  const { width, height, tile, levels, format } = planes;
+  const data = {
+    folder: new URL(`${view.service}/${name}`, document.baseURI).href,
+    ...{ width, height, tile, levels, format, planes: planes.planes },
+  };
+  return { id: `${view.id}/${name}`, service: view.service, width, height, data };
+}

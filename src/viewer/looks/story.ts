@@ -1,0 +1,61 @@
+/**
+ * A guided look as a story: the plate stays at the top of the window while the paragraphs pass
+ * below it, and shows what the paragraph in the middle speaks of. The list is complete without.
+ */
+import type { PlateStage } from '../stage.ts';
+
+export function followStories(stage: PlateStage): void {
+  for (const list of document.querySelectorAll<HTMLElement>('[data-look]')) {
+    const button = list.querySelector<HTMLButtonElement>('button[data-follow]');
+    if (button === null) continue;
+    button.hidden = false;
+    new Story(stage, list, button);
+  }
+}
+
+class Story {
+  private readonly stage: PlateStage;
+  private readonly list: HTMLElement;
+  private readonly button: HTMLButtonElement;
+  private readonly watch: IntersectionObserver;
+  private on = false;
+
+  constructor(stage: PlateStage, list: HTMLElement, button: HTMLButtonElement) {
+    this.stage = stage;
+    this.list = list;
+    this.button = button;
+    // The strip of the window, below the plate, in which a paragraph counts as being read.
+    this.watch = new IntersectionObserver((entries) => this.seen(entries), {
+      rootMargin: '-60% 0px -35% 0px',
+    });
+    button.addEventListener('click', () => this.toggle());
+  }
+
+  private toggle(): void {
+    this.on = !this.on;
+    this.button.setAttribute('aria-pressed', String(this.on));
+    const root = document.documentElement;
+    if (this.on) {
+      for (const other of document.querySelectorAll<HTMLElement>(
+        'button[data-follow][aria-pressed="true"]',
+      ))
+        if (other !== this.button) other.click();
+      root.dataset['story'] = '';
+      this.list.dataset['following'] = '';
+      for (const step of this.list.querySelectorAll('[data-step]')) this.watch.observe(step);
+      this.list.scrollIntoView({ block: 'start' });
+    } else {
+      this.watch.disconnect();
+      delete root.dataset['story'];
+      delete this.list.dataset['following'];
+    }
+  }
+
+  private seen(entries: readonly IntersectionObserverEntry[]): void {
+    const step = entries.find((entry) => entry.isIntersecting)?.target as HTMLElement | undefined;
+    if (step === undefined) return;
+    for (const other of this.list.querySelectorAll('[data-step]'))
+      other.toggleAttribute('aria-current', other === step);
+    this.stage.show(step.dataset['step'] ?? '');
+  }
+}

@@ -1,0 +1,8 @@
+/** Hand a file to the reader; it is made here and comes from nowhere else. */
+export function download(name: string, content: Blob): void {
+  const link = document.createElement('a');
+  link.href = URL.createObjectURL(content);
+  link.download = name;
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(link.href), 10_000);
+}
