@@ -123,7 +123,6 @@ async function alignCapture(
     moving: file.sha256,
     points: points ?? null,
     readings,
-    pixelsPerMillimetre,
   };
   const kept = await keepJson(
     context.store,
@@ -133,8 +132,7 @@ async function alignCapture(
     async () => {
       context.progress(`${frame.plate}: aligning ${capture.id}`);
       const moving = await loadPlane(join(frame.folder, file.name), context);
-      const options = { controlPoints: points, pixelsPerMillimetre };
-      const outcome = register(await frame.plane(), moving, options);
+      const outcome = register(await frame.plane(), moving, { controlPoints: points });
       return keptFrom(outcome, judgeRegistration(outcome, readings));
     },
     context.tally,
@@ -148,7 +146,17 @@ async function alignCapture(
     reason,
   };
   const findings = kept.judgements.map((judgement) => registrationFinding(judgement, about));
-  return { registration: kept.registration, findings };
+  return { registration: inMicrometres(kept.registration, pixelsPerMillimetre), findings };
+}
+
+/** A corrected scale changes the length of a bound, not the alignment that is kept. */
+function inMicrometres(
+  registration: Registration,
+  pixelsPerMillimetre: number | null,
+): Registration {
+  if (registration.state !== 'registered' || pixelsPerMillimetre === null) return registration;
+  const boundMicrometres = (1000 * registration.boundPixels) / pixelsPerMillimetre;
+  return { ...registration, boundMicrometres };
 }
 
 function keptFrom(

@@ -18,6 +18,7 @@ import { judgeClipping } from './inspect/judge-clipping.ts';
 import { judgeColour } from './inspect/judge-colour.ts';
 import { judgeEvenness } from './inspect/judge-evenness.ts';
 import { judgeFrames } from './inspect/judge-frames.ts';
+import { judgeReadings } from './inspect/judge-readings.ts';
 import { judgeResolution } from './inspect/judge-resolution.ts';
 import { judgeSetUp } from './inspect/judge-set-up.ts';
 import { judgeSharpness } from './inspect/judge-sharpness.ts';
@@ -32,7 +33,7 @@ import type { StageContext } from './stage-context.ts';
 import { keepJson } from './store.ts';
 
 /** Raised when the same captures would be measured or judged otherwise. */
-export const inspectVersion = 1;
+export const inspectVersion = 2;
 
 export interface InspectedPlate extends ReadPlate {
   /** By `<sitting>/<capture>`; null where no file could be read. */
@@ -50,6 +51,7 @@ const judges: readonly Judge[] = [
   judgeColour,
   judgeResolution,
   judgeSetUp,
+  judgeReadings,
 ];
 
 export async function inspectStage(

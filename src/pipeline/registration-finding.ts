@@ -59,7 +59,8 @@ function sentence({ code, measured }: RegistrationJudgement, about: About): Sent
         level: 'warning',
         message:
           `Capture "${capture}" could not be aligned to the base "${base}" and is shown alone. ${reason ?? ''}`.trim(),
-        remedy: 'Mark four points in both captures as controlPoints in sitting.yaml.',
+        remedy:
+          'Check that the file shows this plate. If it does, mark four points in both captures as controlPoints in sitting.yaml.',
       };
     case 'readings-not-opposite':
       return {
