@@ -5,12 +5,13 @@
 import type { Finding } from '../records/finding.ts';
 import type { CaptureRecord } from '../records/sitting.ts';
 import type { AlignedPlate } from './align.ts';
+import { bracketViews } from './combine/bracket.ts';
 import { captureViews } from './combine/captures.ts';
 import type { CaptureMaker, PlannedView, PlateMaker } from './combine/part.ts';
 import type { StageContext } from './stage-context.ts';
 
 /** Raised when the same captures would give other views. */
-export const combineVersion = 3;
+export const combineVersion = 4;
 
 export interface CombinedPlate extends AlignedPlate {
   readonly views: readonly PlannedView[];
@@ -19,7 +20,7 @@ export interface CombinedPlate extends AlignedPlate {
 
 const captureMakers: Readonly<Record<CaptureRecord['kind'], CaptureMaker>> = {
   single: captureViews,
-  bracket: captureViews,
+  bracket: bracketViews,
   lights: captureViews,
   mosaic: captureViews,
 };

@@ -80,7 +80,7 @@ async function encoded(picture: WritePicture, profile: Buffer): Promise<Buffer> 
 }
 
 /** libvips' own sRGB profile, or for grey the one with the sRGB curve. */
-async function srgbProfile({ channels }: PictureData): Promise<Buffer> {
+export async function srgbProfile({ channels }: { readonly channels: 1 | 3 }): Promise<Buffer> {
   if (channels === 1) return greySrgbProfile();
   const dot = sharp({ create: { width: 1, height: 1, channels: 3, background: '#000' } });
   const { icc } = await sharp(await dot.withIccProfile('srgb').png().toBuffer()).metadata();

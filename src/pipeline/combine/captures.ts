@@ -66,7 +66,7 @@ function spread(count: number, wanted: number): ReadonlySet<number> {
 /** A capture with fewer pixels than this share of the base's would fill its frame with nothing. */
 const mostEnlargement = 2;
 
-function placeView(
+export function placeView(
   registration: Registration | undefined,
   frame: { readonly width: number; readonly height: number },
   file: { readonly width: number; readonly height: number },
