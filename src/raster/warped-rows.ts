@@ -18,7 +18,7 @@ import { linearised } from '../imaging/colour/light.ts';
 import { invert3, multiply3 } from '../imaging/colour/matrix3.ts';
 import { project, type Homography } from '../imaging/conventions.ts';
 import { bend, type Radial } from '../imaging/radial.ts';
-import type { RowBatch, RowSource } from './row-source.ts';
+import type { RowSource } from './row-source.ts';
 
 /** Positions between two samples that have weights of their own; finer steps do not show. */
 const phases = 512;
@@ -59,6 +59,58 @@ export function warpRows(
   height: number,
   radial: Radial | null = null,
 ): RowSource {
+  const lain = layOut(source, homography, radial, width, height);
+  return {
+    width,
+    height,
+    channels: source.channels,
+    depth: 16,
+    light: linearised(source.light),
+    async *batches(order = 'down') {
+      if (order === 'up') throw new RangeError('A warped picture is read from its first row.');
+      const warp = startWarp(source, lain);
+      for (let y = 0; y < height; y += 1) yield { data: await warp.row(y, 0, width), rows: 1 };
+      await warp.end();
+    },
+    close: () => source.close(),
+  };
+}
+
+/** A warp whose rows are asked for one by one, each as far as it is wanted. */
+export interface OpenWarp {
+  /** Columns `from` to before `to` of row `y`. Rows must be asked for in order; any may be left out. */
+  row(y: number, from: number, to: number): Promise<Uint16Array>;
+  /** Stop reading; the source stays open. */
+  end(): Promise<void>;
+}
+
+/** {@link warpRows} for whoever needs parts of rows. @throws the same. */
+export function openWarp(
+  source: RowSource,
+  homography: Homography,
+  width: number,
+  height: number,
+): OpenWarp {
+  return startWarp(source, layOut(source, homography, null, width, height));
+}
+
+interface LaidOut {
+  readonly order: 'down' | 'up';
+  /** From the frame to the source as it is read. */
+  readonly toSource: Homography;
+  readonly radial: Radial | null;
+  readonly bands: readonly (readonly [number, number])[];
+  readonly bandRows: number;
+  readonly width: number;
+}
+
+function layOut(
+  source: RowSource,
+  homography: Homography,
+  radial: Radial | null,
+  width: number,
+  height: number,
+): LaidOut {
   const inverse = invert3(homography);
   // A capture that lay half turned is read from its last row, so that rows come as they are needed.
   const upsideDown = project(inverse, width / 2, height - 1)[1] < project(inverse, width / 2, 0)[1];
@@ -73,19 +125,7 @@ export function warpRows(
         'Turn the capture so that it lies as the base does, then align it again.',
     );
   }
-  return {
-    width,
-    height,
-    channels: source.channels,
-    depth: 16,
-    light: linearised(source.light),
-    async *batches(wanted = 'down') {
-      if (wanted === 'up') throw new RangeError('A warped picture is read from its first row.');
-      const order = upsideDown ? 'up' : 'down';
-      yield* warp(source, order, toSource, radial, bands, bandRows, width);
-    },
-    close: () => source.close(),
-  };
+  return { order: upsideDown ? 'up' : 'down', toSource, radial, bands, bandRows, width };
 }
 
 /**
@@ -127,29 +167,29 @@ function widestBand(bands: readonly (readonly [number, number])[]): number {
   return widest;
 }
 
-async function* warp(
+function startWarp(
   source: RowSource,
-  order: 'down' | 'up',
-  m: Homography,
-  radial: Radial | null,
-  bands: readonly (readonly [number, number])[],
-  bandRows: number,
-  width: number,
-): AsyncGenerator<RowBatch> {
+  { order, toSource, radial, bands, bandRows, width }: LaidOut,
+): OpenWarp {
   const { channels } = source;
-  const line = source.width * channels;
   const ringRows = bandRows + 1;
-  const ring = new Uint16Array(ringRows * line);
+  const ring = new Uint16Array(ringRows * source.width * channels);
   const out = new Uint16Array(width * channels);
   const sample = sampler(source, ring, ringRows, radial);
   const rows = linearRows(source, order, ring, ringRows);
   let held = 0;
-  for (const [y, [, last]] of bands.entries()) {
-    while (held <= last && !(await rows.next()).done) held += 1;
-    sample(m, y, out);
-    yield { data: out, rows: 1 };
-  }
-  await rows.return(undefined);
+  return {
+    async row(y, from, to) {
+      const last = bands[y][1];
+      while (held <= last && !(await rows.next()).done) held += 1;
+      const part = out.subarray(0, (to - from) * channels);
+      sample(toSource, from, y, part);
+      return part;
+    },
+    async end() {
+      await rows.return(undefined);
+    },
+  };
 }
 
 /** Puts one source row after another into the ring, as linear light. */
@@ -173,26 +213,26 @@ async function* linearRows(
   }
 }
 
-/** Fills one row of the frame from the ring. */
+/** Fills a part of one row of the frame from the ring. */
 function sampler(
   source: RowSource,
   ring: Uint16Array,
   ringRows: number,
   radial: Radial | null,
-): (m: Homography, y: number, out: Uint16Array) => void {
+): (m: Homography, left: number, y: number, out: Uint16Array) => void {
   const { width: W, height: H, channels: C } = source;
   const line = W * C;
   const size = ringRows * line;
   const sums = new Float64Array(C);
-  return (m, y, out) => {
+  return (m, left, y, out) => {
     const width = out.length / C;
-    let u = m[1] * y + m[2];
-    let v = m[4] * y + m[5];
-    let w = m[7] * y + m[8];
+    let u = m[0] * left + m[1] * y + m[2];
+    let v = m[3] * left + m[4] * y + m[5];
+    let w = m[6] * left + m[7] * y + m[8];
     for (let x = 0, o = 0; x < width; x += 1, o += C, u += m[0], v += m[3], w += m[6]) {
       let sx = u / w;
       let sy = v / w;
-      if (radial) [sx, sy] = project(m, ...bend(radial, x, y));
+      if (radial) [sx, sy] = project(m, ...bend(radial, left + x, y));
       if (!(sx >= -0.5 && sx <= W - 0.5 && sy >= -0.5 && sy <= H - 0.5)) {
         for (let c = 0; c < C; c += 1) out[o + c] = 0;
         continue;
