@@ -45,7 +45,7 @@ export function turningSvg(tilt: number, room: Room = 'window'): string {
   const lamp = polar(118, reach * 0.78);
   const place = `${x} ${y}`;
   const brightAt = polar((light.from + Math.min(light.to, 74)) / 2, reach + 14);
-  const seen = polar(2 * tilt, reach * 0.56);
+  const seen = polar(2 * tilt, reach * 0.82);
   const bar = (value: number) => (200 * value) / (1 + Math.max(b, 1));
   return (
     `<svg class="turning-svg" viewBox="0 0 520 392" role="img" aria-label="${turningWords.title(degrees)}">` +
@@ -61,7 +61,7 @@ export function turningSvg(tilt: number, room: Room = 'window'): string {
     `<text x="${x - reach + 14}" y="${y + 32}">${turningWords.eye}</text>` +
     `<text x="${x + 16}" y="${y + 46}">${turningWords.plate}</text>` +
     `<text x="${(lamp[0] + 16).toFixed(1)}" y="${(lamp[1] + 5).toFixed(1)}">${turningWords.lamp}</text>` +
-    `<text x="${x - reach - 8}" y="${y + 84}">${turningWords.dark}</text>` +
+    `<text x="${x - reach + 22}" y="${y + 66}">${turningWords.dark}</text>` +
     `<text x="${brightAt[0].toFixed(1)}" y="${brightAt[1].toFixed(1)}" text-anchor="end">${turningWords.bright[room]}</text>` +
     `<text class="soft" x="${seen[0].toFixed(1)}" y="${(seen[1] - 8).toFixed(1)}">${tilt > 3 ? turningWords.looks : ''}</text>` +
     `<text class="soft" x="12" y="350">${turningWords.scattered}</text>` +

@@ -42,7 +42,12 @@ export function sectionSvg(scene: SetupScene, what: string): string {
     ],
     'plate',
   );
-  label(sheet, [0, 1.5 * size], scene.plateKnown ? words.plate : words.plateUnknown);
+  label(
+    sheet,
+    [-half - size / 2, size / 3],
+    scene.plateKnown ? words.plate : words.plateUnknown,
+    'end',
+  );
   if (scene.behind) {
     line(
       sheet,
@@ -185,7 +190,7 @@ function drawGlass(scene: SetupScene, sheet: Sheet, half: number, places: Places
   const thickness = scene.glass?.thickness ?? null;
   label(
     sheet,
-    [out, -(glass - width / 2) + 1.6 * size],
+    [out, -(glass + width / 2) - 0.8 * size],
     words.panel(scene.panel?.distance ?? null),
     'middle',
     unknown !== '',
@@ -236,15 +241,13 @@ function drawLamps(scene: SetupScene, sheet: Sheet, places: Places, plane: numbe
       const radius = 0.3 * distance;
       arc(sheet, 'angle', radius, side > 0 ? 0 : 180, side > 0 ? lamp.height : 180 - lamp.height);
       const middle = radians(lamp.height / 2);
-      label(
-        sheet,
-        [
-          side * (radius + 1.3 * size) * Math.cos(middle),
-          -(radius + 1.3 * size) * Math.sin(middle) + size / 3,
-        ],
-        words.angle(lamp.height),
-        side > 0 ? 'start' : 'end',
-      );
+      const out = radius + 1.3 * size;
+      // Between a low lamp's ray and the plate there is no room for a word: above the ray.
+      const labelPlace: readonly [number, number] =
+        lamp.height < 18
+          ? [side * radius, -radius * Math.sin(radians(lamp.height)) - 0.8 * size]
+          : [side * out * Math.cos(middle), -out * Math.sin(middle) + size / 3];
+      label(sheet, labelPlace, words.angle(lamp.height), side > 0 ? 'start' : 'end');
       const text = words.lampAt(lamp.distance) + (lamp.diffuser ? `, ${words.diffuser}` : '');
       const clear = ((lamp.size ?? 0) / 2) * Math.sin(radians(90 - lamp.height)) + 0.9 * size;
       label(sheet, [at[0], at[1] - clear], text, 'middle', unknown !== '');
