@@ -36,9 +36,3 @@ export function doseOf(parts: readonly DosePart[]): {
   const sum = parts.reduce((total, part) => total + part.luxHours, 0);
   return { luxHours: sum, displayHours: sum / 50 };
 }
-
-/** Whole periods of a lamp's flicker in an exposure; the error of brightness is at most 1 in this. */
-export function flickerPeriods(seconds: number, mainsHertz: number): number {
-  // Light swings twice in each period of the mains.
-  return seconds * 2 * mainsHertz;
-}

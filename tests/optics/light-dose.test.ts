@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { doseOf, exposureDose, flickerPeriods, luxHours } from '../../src/optics/light-dose.ts';
+import { doseOf, exposureDose, luxHours } from '../../src/optics/light-dose.ts';
 
 test('a meter reading of EV 0 at ISO 100 stands for 2.5 lux', () => {
   // Check values, 7.3: C 250, EV 0 (f/1, 1 s) at ISO 100 is 2.5 lx.
@@ -18,8 +18,4 @@ test('400 lux hours are a day of eight hours at 50 lux', () => {
     { name: 'frames', luxHours: luxHours(3600) },
   ];
   expect(doseOf(parts)).toEqual({ luxHours: 400, displayHours: 8 });
-});
-
-test('1/100 s holds one swing of a lamp on 50 Hz', () => {
-  expect(flickerPeriods(0.01, 50)).toBe(1);
 });

@@ -144,6 +144,7 @@ export const plannerWords = {
     'dose-lights': 'The many-light set',
     'dose-all': 'The whole sitting',
     'dose-display': 'The same as on display at 50 lx for',
+    'flash-guide': 'A flash in the lamp’s place: guide number (m, ISO 100)',
   } as Readonly<Record<string, string>>,
 
   formulas: {
@@ -173,6 +174,7 @@ export const plannerWords = {
     ],
     dose: [
       'One correct exposure: C N² (1 + m)²/ISO lux seconds, C = 250, whatever the time. 50 lx is the usual limit for the most sensitive objects (CIE 157:2004, from memory); no figure for these plates was found.',
+      'A flash gives the same dose in less time: guide number = N (1 + m) d, inverse square law. With a lamp on the mains take whole hundredths of a second (50 Hz), or times of a quarter of a second and more.',
     ],
   } satisfies Record<PlanSectionId, readonly string[]>,
 

@@ -1,6 +1,7 @@
 /** Axial light through a glass, bracket, and the light that the plate takes. */
 import { doublePassPolarised, glassFigures } from '../axial-glass.ts';
 import { planBracket, usualSensor } from '../bracket-plan.ts';
+import { guideNumber } from '../flash.ts';
 import { doseOf, exposureDose, luxHours } from '../light-dose.ts';
 import { panelEvenness, panelToFill } from '../light-panel.ts';
 import type { CameraNumbers } from './camera-plan.ts';
@@ -95,6 +96,11 @@ export function planDose(input: PlanInput, numbers: CameraNumbers): SectionPlan 
       figure('dose-lights', lights, 'lx h'),
       figure('dose-all', all.luxHours, 'lx h'),
       figure('dose-display', all.displayHours, 'h'),
+      figure(
+        'flash-guide',
+        guideNumber(numbers.fNumber, numbers.magnification, input.lampDistance, iso),
+        '',
+      ),
     ],
     [
       ['focus-dose', focus > all.luxHours / 2 && focus > 10, (100 * focus) / all.luxHours],
