@@ -252,6 +252,7 @@ export const words = {
     method: 'Method',
     failed: 'Not aligned',
     notMeasured: 'Not measured',
+    hotSpots: (excess: string) => `Hot spots, ringed: ${excess}.`,
     residualMap: 'What the alignment leaves over on the plate, an upper bound.',
     radial: 'Lens',
     radialOf: (pixels: string) =>

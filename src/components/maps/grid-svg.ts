@@ -27,11 +27,11 @@ export const mapScales: Readonly<
   Record<MapKind, { readonly pale: number; readonly dark: number; readonly words: string }>
 > = {
   // Per cent of the median: dark where little light fell.
-  evenness: { pale: 150, dark: 50, words: 'pale 150 %, dark 50 % of the median' },
+  evenness: { pale: 150, dark: 50, words: 'no ink at 150 % of the median, full ink at 50 %' },
   // Per cent of the field that is clipped.
-  clipping: { pale: 0, dark: 25, words: 'dark from 25 % of a field' },
+  clipping: { pale: 0, dark: 25, words: 'full ink from 25 % of a field' },
   // Pixels of the base.
-  residual: { pale: 0, dark: 0.5, words: 'dark from 0.5 px' },
+  residual: { pale: 0, dark: 0.5, words: 'full ink from 0.5 px' },
 };
 
 /** Width of the drawing in its own units. */
@@ -49,7 +49,7 @@ export function gridSvg(drawing: GridDrawing): string {
     if (value === null)
       return `<path d="M${x} ${round(y + h)}l${round(w)} ${-round(h)}" stroke="currentColor" stroke-opacity="0.4" stroke-width="0.5"/>`;
     const ink = inkOf(drawing.kind, value);
-    return ink === 0 ? '' : `<path d="${box}" fill-opacity="${ink}"/>`;
+    return ink === 0 ? '' : `<path d="${box}" fill-opacity="${ink}" shape-rendering="crispEdges"/>`;
   });
   return (
     `<svg viewBox="0 0 ${width} ${height}" role="img" aria-label="${escaped(label)}" fill="currentColor">` +
