@@ -3,10 +3,12 @@
  *
  * References
  * - W3C Web Annotation Data Model (2017), sections 3.1, 3.2.4 (TextualBody), 4.2.1
- *   (FragmentSelector with `conformsTo` Media Fragments), 5.1 (AnnotationPage).
+ *   (FragmentSelector with `conformsTo` Media Fragments), 4.2.5 (SvgSelector), 5.1
+ *   (AnnotationPage).
  */
 import type { Estimate } from '../imaging/plane.ts';
 import type { StageData } from './stage-data.ts';
+import { outlineFrom, outlineRegion, outlineSvg, type Point } from './spot-shape.ts';
 import type { Region } from './view-state.ts';
 
 /** A spot of the reader's own. */
@@ -16,6 +18,8 @@ export interface OwnSpot {
   readonly note: string;
   readonly view: string;
   readonly region: Region;
+  /** Corners, where the spot is not a rectangle; plate pixels. */
+  readonly outline?: readonly Point[];
   /** ISO 8601, UTC. */
   readonly made: string;
 }
@@ -38,6 +42,15 @@ function regionFrom(value: unknown): Region | null {
   return all[2] > 0 && all[3] > 0 ? { x: all[0], y: all[1], width: all[2], height: all[3] } : null;
 }
 
+function pointsFrom(value: unknown): Point[] | null {
+  if (!Array.isArray(value) || value.length < 3 || value.length > 500) return null;
+  const points = value.map((point: unknown) => {
+    const [x, y] = (Array.isArray(point) ? point : []) as unknown[];
+    return typeof x === 'number' && typeof y === 'number' ? ([x, y] as const) : null;
+  });
+  return points.every((point) => point !== null) ? points : null;
+}
+
 /** Read one kept spot; null when it is not one. */
 export function ownSpotFrom(value: unknown): OwnSpot | null {
   if (!isObject(value)) return null;
@@ -49,7 +62,9 @@ export function ownSpotFrom(value: unknown): OwnSpot | null {
   ];
   if (region === null || id === null || title === null || view === null) return null;
   const made = word(value['made'], 40) ?? '';
-  return { id, title, note: word(value['note'], 20_000) ?? '', view, region, made };
+  const outline = pointsFrom(value['outline']);
+  const note = word(value['note'], 20_000) ?? '';
+  return { id, title, note, view, region, ...(outline === null ? {} : { outline }), made };
 }
 
 /** @param page Address of the plate's page, absolute, without fragment. */
@@ -79,13 +94,19 @@ export function toAnnotations(data: StageData, spots: readonly OwnSpot[], page: 
       target: {
         type: 'SpecificResource',
         source: sourceOf(data, spot.view, page),
-        selector: {
-          type: 'FragmentSelector',
-          conformsTo: fragments,
-          value: `xywh=pixel:${[spot.region.x, spot.region.y, spot.region.width, spot.region.height].map(Math.round).join(',')}`,
-        },
+        selector: selectorOf(spot),
       },
     })),
+  };
+}
+
+function selectorOf(spot: OwnSpot): object {
+  const { x, y, width, height } = spot.region;
+  if (spot.outline !== undefined) return { type: 'SvgSelector', value: outlineSvg(spot.outline) };
+  return {
+    type: 'FragmentSelector',
+    conformsTo: fragments,
+    value: `xywh=pixel:${[x, y, width, height].map(Math.round).join(',')}`,
   };
 }
 
@@ -111,10 +132,17 @@ function regionOfTarget(target: unknown): Region | null {
   return width > 0 && height > 0 ? { x, y, width, height } : null;
 }
 
+function outlineOfTarget(target: unknown): Point[] | null {
+  const selector = isObject(target) ? target['selector'] : null;
+  const svg = isObject(selector) && selector['type'] === 'SvgSelector' ? selector['value'] : null;
+  return typeof svg === 'string' ? outlineFrom(svg) : null;
+}
+
 function annotationSpot(value: unknown, data: StageData): OwnSpot | null {
   if (!isObject(value)) return null;
   const target = value['target'];
-  const region = regionOfTarget(target);
+  const outline = outlineOfTarget(target);
+  const region = outline === null ? regionOfTarget(target) : outlineRegion(outline);
   const source = isObject(target) ? word(target['source'], 2000) : null;
   const view = data.views.find((v) => source?.includes(`/views/${v.id}/`));
   const words = bodyText(value['body'], 'tagging') ?? bodyText(value['body'], 'commenting');
@@ -127,6 +155,7 @@ function annotationSpot(value: unknown, data: StageData): OwnSpot | null {
     note: note ?? '',
     view: view.id,
     region,
+    ...(outline === null ? {} : { outline }),
     made: word(value['created'], 40) ?? '',
   };
 }
@@ -149,6 +178,7 @@ export function fromAnnotations(text: string, data: StageData): Estimate<OwnSpot
     ? { ok: true, value: spots }
     : {
         ok: false,
-        reason: 'This file holds no annotation with a rectangle on a view of this plate.',
+        reason:
+          'This file holds no annotation with a rectangle or an outline on a view of this plate.',
       };
 }

@@ -48,6 +48,18 @@ function plates(folder: string): { readonly page: string; readonly data: StageDa
     });
 }
 
+/** One plate by its name, with its width in millimetres as its record gives it. */
+export function plateOf(
+  folder: string,
+  slug: string,
+): { readonly page: string; readonly data: StageData; readonly width: number } {
+  const found = plates(folder).find(({ data }) => data.slug === slug);
+  if (found === undefined) throw new Error(`The built exhibit has no plate "${slug}".`);
+  const record = join(import.meta.dirname, '..', '..', 'content', 'plates', slug, 'plate.md');
+  const size = /^size: \[([\d.]+),/m.exec(readFileSync(record, 'utf8'));
+  return { ...found, width: Number(size?.[1]) };
+}
+
 /** Whether a plate of the built exhibit has data planes of a kind. */
 export function hasLayer(folder: string, layer: string): boolean {
   return plates(folder).some(({ data }) => viewWith(data, layer) !== null);

@@ -122,7 +122,7 @@ describe('spots as Web Annotations', () => {
     [
       'of another plate',
       written.replaceAll('/views/axial/', '/views/elsewhere/'),
-      'This file holds no annotation with a rectangle on a view of this plate.',
+      'This file holds no annotation with a rectangle or an outline on a view of this plate.',
     ],
   ])('a file that is %s is refused in words', (_, text, reason) => {
     expect(fromAnnotations(text, data)).toEqual({ ok: false, reason });

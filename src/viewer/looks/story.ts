@@ -55,7 +55,8 @@ class Story {
     const step = entries.find((entry) => entry.isIntersecting)?.target as HTMLElement | undefined;
     if (step === undefined) return;
     for (const other of this.list.querySelectorAll('[data-step]'))
-      other.toggleAttribute('aria-current', other === step);
+      if (other === step) other.setAttribute('aria-current', 'step');
+      else other.removeAttribute('aria-current');
     this.stage.show(step.dataset['step'] ?? '');
   }
 }
