@@ -186,6 +186,18 @@ export const words = {
     notRegistered: 'The two readings are not in register; they are shown side by side only.',
   },
 
+  turning: {
+    at: (value: string, positive: string, negative: string) =>
+      `The plate turns from positive to negative where the mirror reflects ${value} times the luminance that it had in “${negative}”, with the lamp as it was in “${positive}”.`,
+    none: (reason: string) => `The turning point is not known: ${reason}.`,
+    spread: (lower: string, upper: string) =>
+      `Over the plate it is not one number: half of the fields lie between ${lower} and ${upper}.`,
+    noSpread: 'Too few fields have tones of their own to say how far it differs over the plate.',
+    reversing: (share: string) =>
+      `In ${share} of the fields that have tones, the negative reverses them.`,
+    note: 'Lightest against darkest tenth of the positive, the same places in both pictures, in linear light. It holds for these two pictures and their exposures.',
+    map: 'Turning point by field, relative to the plate’s own; struck through where it cannot be told.',
+  },
   captures: {
     title: 'How it was photographed',
     of: (title: string) => `How “${title}” was photographed`,
@@ -279,6 +291,10 @@ export const words = {
     remedy: 'What to do',
     views: 'How each view was made',
     madeFrom: 'Made from',
+    figures: 'Figures',
+    settings: 'Settings',
+    archived: 'Kept for the archive:',
+    turning: 'Positive and negative',
     caution: 'Caution',
     service: 'Image service',
     result: 'Digest of the result',

@@ -3,10 +3,12 @@
  * A view in register lies in the base frame; one that is not keeps its own.
  */
 import type { Finding } from '../records/finding.ts';
+import type { PlateResult } from '../records/result.ts';
 import type { CaptureRecord } from '../records/sitting.ts';
 import type { AlignedPlate } from './align.ts';
 import { bracketViews } from './combine/bracket.ts';
 import { captureViews } from './combine/captures.ts';
+import { pairTurn, type Pair } from './combine/pair-turn.ts';
 import type { CaptureMaker, PlannedView, PlateMaker } from './combine/part.ts';
 import type { StageContext } from './stage-context.ts';
 
@@ -15,7 +17,7 @@ export const combineVersion = 4;
 
 export interface CombinedPlate extends AlignedPlate {
   readonly views: readonly PlannedView[];
-  readonly pair: { readonly positive: string; readonly negative: string } | null;
+  readonly pair: PlateResult['pair'];
 }
 
 const captureMakers: Readonly<Record<CaptureRecord['kind'], CaptureMaker>> = {
@@ -53,13 +55,20 @@ export async function combinePlate(
     views.push(...part.views);
     findings.push(...part.findings);
   }
-  return { ...aligned, findings, views, pair: findPair(views) };
+  const pair = findPair(views);
+  const turn = pair && (await pairTurn(aligned, views, pair, context));
+  return { ...aligned, findings, views, pair: pair && { ...pair, turn } };
 }
 
-/** The first positive and the first negative that lie in register, preferring the set-ups made for it. */
-export function findPair(views: readonly PlannedView[]): CombinedPlate['pair'] {
+/**
+ * The first positive and the first negative that lie in register, preferring the set-ups made for
+ * it, and photographs: a rendering's tones are not the light that Tilt adds up.
+ */
+export function findPair(views: readonly PlannedView[]): Pair | null {
   const best = (reading: 'positive' | 'negative', setupKind: string): string | undefined => {
-    const found = views.filter((v) => v.registered && v.reading === reading);
+    const all = views.filter((v) => v.registered && v.reading === reading);
+    const plain = all.filter((v) => v.kind === 'capture');
+    const found = plain.length > 0 ? plain : all;
     return (found.find((v) => v.setupKind === setupKind) ?? found[0])?.id;
   };
   const positive = best('positive', 'normal');

@@ -8,7 +8,7 @@ import { layerKinds } from './layer.ts';
 import { readings, setupKinds } from './vocabulary.ts';
 
 /** Raised when the shape below changes, so that an old result is made again. */
-export const resultVersion = 3;
+export const resultVersion = 4;
 
 const digest = z.string().regex(/^[0-9a-f]{64}$/);
 const size = z.strictObject({
@@ -235,6 +235,25 @@ const sitting = z.strictObject({
   captures: z.array(capture),
 });
 
+/** Where the pair turns from positive to negative: b / a, see `src/imaging/tilt.ts`. */
+const turn = z.strictObject({
+  /** Of the plate; null with the reason. */
+  value: z.number().nullable(),
+  reason: z.string().nullable(),
+  /** Coarse grid over the plate's frame, row-major; null where it cannot be told. */
+  map: z.strictObject({
+    columns: z.number().int().positive(),
+    rows: z.number().int().positive(),
+    values: z.array(z.number().nullable()),
+  }),
+  /** Quartiles of the fields. */
+  lower: z.number().nullable(),
+  upper: z.number().nullable(),
+  /** Share of the fields that have tones in which the negative reverses them, 0 to 1. */
+  reversing: z.number().nullable(),
+});
+export type PairTurn = z.output<typeof turn>;
+
 export const resultSchema = z.strictObject({
   version: z.literal(resultVersion),
   slug: z.string(),
@@ -252,7 +271,9 @@ export const resultSchema = z.strictObject({
   }),
   views: z.array(view),
   /** Ids of the positive- and the negative-reading view in register, where there are both. */
-  pair: z.strictObject({ positive: z.string(), negative: z.string() }).nullable(),
+  pair: z
+    .strictObject({ positive: z.string(), negative: z.string(), turn: turn.nullable() })
+    .nullable(),
   findings: z.array(findingSchema),
 });
 export type PlateResult = z.output<typeof resultSchema>;

@@ -59,7 +59,7 @@ export interface StageData {
   readonly reversed: boolean;
   readonly frame: PlateResult['frame'];
   readonly views: readonly StageView[];
-  readonly pair: PlateResult['pair'];
+  readonly pair: { readonly positive: string; readonly negative: string } | null;
   readonly turningPoint: number | null;
   readonly spots: readonly StageSpot[];
   readonly looks: readonly StageLook[];
@@ -103,9 +103,9 @@ export function stageData(result: PlateResult, record: PlateRecord, base: string
     frame: result.frame,
     pair:
       result.pair !== null && here(result.pair.positive) && here(result.pair.negative)
-        ? result.pair
+        ? { positive: result.pair.positive, negative: result.pair.negative }
         : null,
-    turningPoint: null,
+    turningPoint: result.pair?.turn?.value ?? null,
     spots: record.spots.map((s) => ({
       id: s.id,
       title: s.title,

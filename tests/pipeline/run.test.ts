@@ -51,7 +51,7 @@ describe('runPlates', () => {
     const places = await fresh('twice');
     const first = await runPlates({ places, reporter });
     expect(states(first)).toEqual({ first: 'made', second: 'made' });
-    expect((await readResult(places, 'first'))?.pair).toEqual({
+    expect((await readResult(places, 'first'))?.pair).toMatchObject({
       positive: 'normal',
       negative: 'axial',
     });

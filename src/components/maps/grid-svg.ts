@@ -20,7 +20,7 @@ export interface GridDrawing {
   readonly label: string;
 }
 
-export type MapKind = 'evenness' | 'clipping' | 'residual';
+export type MapKind = 'evenness' | 'clipping' | 'residual' | 'turning';
 
 /** What white paper and full ink stand for, in the map's unit, and in words. */
 export const mapScales: Readonly<
@@ -32,6 +32,8 @@ export const mapScales: Readonly<
   clipping: { pale: 0, dark: 25, words: 'full ink from 25 % of a field' },
   // Pixels of the base.
   residual: { pale: 0, dark: 0.5, words: 'full ink from 0.5 px' },
+  // Times the plate's own turning point.
+  turning: { pale: 0.5, dark: 2, words: 'no ink at half, full ink at twice the plate’s own' },
 };
 
 /** Width of the drawing in its own units. */
