@@ -41,8 +41,10 @@ export class TiltPanel {
 
   /** The tilt at which highlights and shadows are equally bright in this room. */
   private turning(): number | null {
+    // The record's own figure, made from the pictures at full depth, where there is one.
     const point = this.tones === null ? null : turningPoint(this.tones);
-    return point?.ok ? tiltFor(point.value, roomLight[this.stage.state.room]) : null;
+    const value = this.stage.data.turningPoint ?? (point?.ok ? point.value : null);
+    return value === null ? null : tiltFor(value, roomLight[this.stage.state.room]);
   }
 
   private set(tilt: number): void {
@@ -159,9 +161,11 @@ export class TiltPanel {
   }
 
   private pointWords(): string {
-    if (this.reason !== null) return `The turning point is not known: ${this.reason}.`;
+    const recorded = this.stage.data.turningPoint !== null;
+    if (this.reason !== null && !recorded) return `The turning point is not known: ${this.reason}.`;
     const point = this.tones === null ? null : turningPoint(this.tones);
-    if (point?.ok === false) return `This plate has no turning point: ${point.reason}.`;
+    if (point?.ok === false && !recorded)
+      return `This plate has no turning point: ${point.reason}.`;
     const at = this.turning();
     return at === null
       ? 'In this room the mirror never becomes bright enough: the plate does not turn.'
