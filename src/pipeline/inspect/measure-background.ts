@@ -13,7 +13,7 @@ import { clipLevel } from './measure-capture.ts';
 import type { Measures } from './measures.ts';
 
 /** Raised when the same two readings would give another light. */
-const backgroundVersion = 1;
+const backgroundVersion = 2;
 
 /** Longest side on which two readings are compared, pixels. */
 const comparedSide = 700;

@@ -37,4 +37,23 @@ describe('measureOwnBackground', () => {
       measureOwnBackground(plane('positive', 1, 1), plane('negative', 1, 2), null, 64000),
     ).toEqual({ ok: false, reason: 'the two readings do not explain each other' });
   });
+
+  test('says nothing where tarnish in one part carries the figure', () => {
+    // Tarnish takes light from both readings alike, here most of it in the lower left.
+    const tarnished = (reading: 'positive' | 'negative') => {
+      const { width, height, data } = plane(reading, 1);
+      const dimmed = data.map((value, i) => {
+        const across = (i % width) / width;
+        const down = Math.floor(i / width) / height;
+        const near = Math.max(0, 1 - Math.hypot(across - 0.2, down - 0.8) / 0.45);
+        return value * (1 - 0.4 * near);
+      });
+      return { width, height, data: dimmed };
+    };
+    const found = measureOwnBackground(tarnished('positive'), tarnished('negative'), null, 64000);
+    expect(found).toEqual({
+      ok: false,
+      reason: 'the figure hangs on a single region of the plate',
+    });
+  });
 });
