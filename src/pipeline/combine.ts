@@ -8,8 +8,10 @@ import type { CaptureRecord } from '../records/sitting.ts';
 import type { AlignedPlate } from './align.ts';
 import { bracketViews } from './combine/bracket.ts';
 import { captureViews } from './combine/captures.ts';
+import { lightsViews } from './combine/lights.ts';
 import { pairTurn, type Pair } from './combine/pair-turn.ts';
 import type { CaptureMaker, PlannedView, PlateMaker } from './combine/part.ts';
+import { rakingViews } from './combine/raking.ts';
 import type { StageContext } from './stage-context.ts';
 
 /** Raised when the same captures would give other views. */
@@ -23,11 +25,11 @@ export interface CombinedPlate extends AlignedPlate {
 const captureMakers: Readonly<Record<CaptureRecord['kind'], CaptureMaker>> = {
   single: captureViews,
   bracket: bracketViews,
-  lights: captureViews,
+  lights: lightsViews,
   mosaic: captureViews,
 };
 
-const plateMakers: readonly PlateMaker[] = [];
+const plateMakers: readonly PlateMaker[] = [rakingViews];
 
 export async function combinePlate(
   aligned: AlignedPlate,

@@ -1,0 +1,137 @@
+/** The views of a fitted many-light set: the surface itself, then its slope, relief and gloss. */
+import { join } from 'node:path';
+import { z } from 'zod';
+import type { ChosenFit } from '../../../imaging/relight/choose-fit.ts';
+import type { Figure, Setting } from '../../../records/result.ts';
+import { keyOf } from '../../key.ts';
+import type { PlannedView } from '../part.ts';
+import * as words from './words.ts';
+
+/** What is known of a fit: `result.json` beside the pictures that it made. */
+export const lightsResult = z.strictObject({
+  lamps: z.number(),
+  planes: z.number(),
+  domain: z.enum(['encoded', 'log']),
+  terms: z.enum(['thin-plate', 'hemispherical']),
+  free: z.boolean(),
+  leftOutDecibels: z.number(),
+  nearestDecibels: z.number(),
+  keptDecibels: z.number(),
+  spacingDegrees: z.number(),
+  clippedShare: z.number(),
+  /** `the sitting` or `the ball`. */
+  directionsFrom: z.string(),
+  /** Between sitting and ball, degrees. */
+  disagreement: z.number().nullable(),
+  steepest: z.number(),
+  exaggeration: z.number(),
+  residualPercent: z.number(),
+  /** Folders of the layers in the store. */
+  layers: z.strictObject({ lamp: z.string(), slope: z.string() }),
+});
+export type LightsResult = z.output<typeof lightsResult>;
+
+export function fitSummary(fit: ChosenFit) {
+  const { weights, components, planes, free, leftOutDecibels, nearestDecibels } = fit;
+  const { keptDecibels, spacingDegrees } = fit;
+  return {
+    ...{ lamps: weights.lamps, planes, domain: components.domain, terms: weights.kind, free },
+    ...{ leftOutDecibels, nearestDecibels, keptDecibels, spacingDegrees },
+  };
+}
+
+interface Made {
+  readonly folder: string;
+  readonly key: string;
+  readonly result: LightsResult;
+}
+
+/** @param placed A view of the set's frames: the derived ones lie as it does. */
+export function relightViews(
+  placed: PlannedView,
+  sources: readonly string[],
+  { folder, key, result }: Made,
+): PlannedView[] {
+  const capture = placed.captures[0];
+  const picture = (name: string) => ({
+    path: join(folder, `${name}.tif`),
+    sha256: keyOf({ key, picture: name }),
+    // The frames were laid into the base frame before they were combined.
+    warp: null,
+    sources: [...sources],
+    archive: [],
+  });
+  const shape = {
+    ...placed,
+    kind: 'derived' as const,
+    reading: 'none' as const,
+    step: words.shapeStep,
+    layers: [{ name: 'slope' as const, folder: result.layers.slope }],
+    figures: shapeFigures(result),
+  };
+  const falseLamp = [setting('exaggeration', result.exaggeration)];
+  return [
+    {
+      ...placed,
+      ...picture('relight'),
+      id: capture,
+      kind: 'relight',
+      made: words.relightMade(result),
+      caution: words.relightCaution,
+      step: words.relightStep,
+      settings: lampSettings(result),
+      figures: lampFigures(result),
+      layers: [
+        { name: 'lamp', folder: result.layers.lamp },
+        { name: 'slope', folder: result.layers.slope },
+      ],
+    },
+    {
+      ...{ ...shape, ...picture('slope'), id: `${capture}-slope`, settings: [] },
+      ...{ made: words.slopeMade, caution: words.shapeCaution },
+    },
+    {
+      ...{ ...shape, ...picture('relief'), id: `${capture}-relief`, settings: falseLamp },
+      ...{ made: words.reliefMade(result.exaggeration), caution: words.shapeCaution },
+    },
+    {
+      ...{ ...shape, ...picture('gloss'), id: `${capture}-gloss`, settings: [] },
+      ...{ made: words.glossMade, caution: words.glossCaution },
+    },
+  ];
+}
+
+function setting(name: string, value: Setting['value']): Setting {
+  return { name, value };
+}
+
+function figure(quantity: string, label: string, value: number, unit: string): Figure {
+  return { quantity, label, value: Number(value.toPrecision(4)), unit };
+}
+
+function lampSettings(result: LightsResult): Setting[] {
+  return [
+    setting('interpolation', result.terms),
+    setting('domain', result.domain === 'log' ? 'ln(code + 4)' : 'display code'),
+    setting('planes', result.planes),
+    setting('lamp directions from', result.directionsFrom),
+  ];
+}
+
+function lampFigures(result: LightsResult): Figure[] {
+  return [
+    figure('left-out-decibels', words.figures.leftOut, result.leftOutDecibels, 'dB'),
+    figure('nearest-decibels', words.figures.nearest, result.nearestDecibels, 'dB'),
+    figure('kept-decibels', words.figures.kept, result.keptDecibels, 'dB'),
+    figure('lamp-spacing', words.figures.spacing, result.spacingDegrees, '°'),
+    figure('planes', words.figures.planes, result.planes, ''),
+    figure('clipped-share', words.figures.clipped, 100 * result.clippedShare, '%'),
+  ];
+}
+
+function shapeFigures(result: LightsResult): Figure[] {
+  return [
+    figure('shape-residual', words.figures.residual, result.residualPercent, '%'),
+    figure('clipped-share', words.figures.clipped, 100 * result.clippedShare, '%'),
+  ];
+}
