@@ -15,7 +15,7 @@ import { rakingViews } from './combine/raking.ts';
 import type { StageContext } from './stage-context.ts';
 
 /** Raised when the same captures would give other views. */
-export const combineVersion = 4;
+export const combineVersion = 5;
 
 export interface CombinedPlate extends AlignedPlate {
   readonly views: readonly PlannedView[];

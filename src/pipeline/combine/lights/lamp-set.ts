@@ -98,7 +98,7 @@ function scaleOf(
   { width, height, warp }: Pick<PlannedView, 'width' | 'height' | 'warp'>,
 ): number | null {
   const first = aligned.plate.sittings[0];
-  const { pixelsPerMillimetre } = plateScale(aligned.plate.record, first.record);
+  const { pixelsPerMillimetre } = plateScale(aligned.plate.record, first.record, aligned.scale);
   if (pixelsPerMillimetre === null) return null;
   if (warp || (width === aligned.frame.width && height === aligned.frame.height)) {
     return pixelsPerMillimetre;
