@@ -31,7 +31,7 @@ export interface BaseDetailOptions {
 }
 
 /** The base keeps about this range, stops: what a page under room light holds (own choice). */
-const usualStops = 5;
+const usualStops = 6.5;
 const usualWindow = 1 / 60;
 const usualTexture = 0.5;
 
@@ -43,7 +43,7 @@ export function baseDetail(small: Plane, options: BaseDetailOptions = {}): BaseD
   const sorted = small.data.map((v, i) => lines.slope.data[i] * v + lines.offset.data[i]).sort();
   const at = (share: number) =>
     sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))];
-  const [darkest, brightest] = [at(0.01), at(0.995)];
+  const [darkest, brightest] = [at(0.05), at(0.995)];
   return {
     lines,
     brightest,

@@ -22,7 +22,7 @@ import { captureViews, placeView } from './captures.ts';
 import type { Part, PlannedView } from './part.ts';
 
 /** Raised when the same frames would give another merge, rendering or layer. */
-export const bracketVersion = 1;
+export const bracketVersion = 2;
 
 export async function bracketViews(
   plate: AlignedPlate,

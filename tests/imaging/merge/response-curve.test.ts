@@ -27,13 +27,12 @@ function errors(found: Float64Array, inverse: (encoded: number) => number): numb
 }
 
 describe('the response of a camera', () => {
-  test('is found from an sRGB bracket: median within 2 %, worst within 6 %', () => {
+  test('is found from an sRGB bracket: median within 1 %, worst within 6 %', () => {
     const found = recoverResponse(places(1500, encodeSrgb, 0.01), seconds);
     if (!found.ok) throw new Error(found.reason);
     const inverse = (v: number) => (v <= 0.04045 ? v / 12.92 : ((v + 0.055) / 1.055) ** 2.4);
     const all = errors(found.value, inverse);
-    // Frames two stops apart leave the curve's course within two stops to its smoothness.
-    expect(median(all)).toBeLessThan(0.02);
+    expect(median(all)).toBeLessThan(0.01);
     expect(Math.max(...all)).toBeLessThan(0.06);
   });
 
