@@ -12,7 +12,7 @@ const turningWords = {
   dark: 'dark wall',
   bright: { dark: 'dim room', window: 'bright window', bright: 'bright room' },
   looks: 'the mirror looks here',
-  tilt: (degrees: string) => `plate turned by ${degrees}°, the mirror’s line by twice that`,
+  tilt: (degrees: string) => `Plate turned by ${degrees}°, the mirror’s line by twice that.`,
   title: (degrees: string) =>
     `Section: an eye before a plate that is turned by ${degrees}°, a lamp at the side, a dark wall behind the eye and a bright window above it.`,
   scattered: 'from the lamp, scattered by the silver',

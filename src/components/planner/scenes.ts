@@ -20,7 +20,7 @@ export function plannedDrawings(plan: Plan, input: PlanInput): string {
   return Object.values(plan.setups)
     .map((setup) => {
       const record = { ...setup, lamps: [...setup.lamps] };
-      const scene = sceneOfRecord(record, camera, plate);
+      const scene = { ...sceneOfRecord(record, camera, plate), planned: true };
       const what = names[setup.kind];
       return (
         `<figure class="planned"><div class="setup-drawings">` +

@@ -190,9 +190,9 @@ function drawGlass(scene: SetupScene, sheet: Sheet, half: number, places: Places
   const thickness = scene.glass?.thickness ?? null;
   label(
     sheet,
-    [out, -(glass + width / 2) - 0.8 * size],
+    [out + size, -glass],
     words.panel(scene.panel?.distance ?? null),
-    'middle',
+    'start',
     unknown !== '',
   );
   label(
@@ -202,7 +202,13 @@ function drawGlass(scene: SetupScene, sheet: Sheet, half: number, places: Places
     'end',
     thickness === null,
   );
-  label(sheet, [ends[0][0] - size, -glass + 0.7 * size], words.glassHeight, 'end', true);
+  label(
+    sheet,
+    [ends[0][0] - size, -glass + 0.7 * size],
+    scene.planned ? words.glassFree : words.glassHeight,
+    'end',
+    true,
+  );
 }
 
 function drawLamps(scene: SetupScene, sheet: Sheet, places: Places, plane: number, size: number) {

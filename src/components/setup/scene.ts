@@ -32,6 +32,8 @@ export interface SetupScene {
     readonly distance: number | null;
     readonly size: number | null;
   } | null;
+  /** A plan and not a record: what it leaves open is free. */
+  readonly planned?: boolean;
   /** Light behind the plate. */
   readonly behind: boolean;
   readonly surround: NonNullable<SetupRecord['surround']> | null;

@@ -25,6 +25,7 @@ export const setupWords = {
   glass: (thickness: number | null) =>
     thickness === null ? 'glass: thickness not recorded' : `glass, ${millimetres(thickness)}`,
   glassHeight: 'its height is not recorded',
+  glassFree: 'at any height over the plate',
   surround: {
     dark: 'dark: all that the mirror shows',
     bright: 'bright: all that the mirror shows',
