@@ -61,13 +61,13 @@ describe('the planner', () => {
       await page.keyboard.press('Control+A');
       await page.keyboard.type('3');
       // 3 x 0.743212 mm.
-      await expect.poll(() => ghost(page)).toBe('2.23\u202fmm');
+      await expect.poll(() => ghost(page), { timeout: 20_000 }).toBe('2.23\u202fmm');
       expect(await page.locator('[role=status]').innerText()).toMatch(/warning/);
       expect(await page.locator('pre').innerText()).toContain('thickness: 3');
       await page.keyboard.press('Control+A');
       await page.keyboard.type('99');
       await expect
-        .poll(() => page.locator('[role=status]').innerText())
+        .poll(() => page.locator('[role=status]').innerText(), { timeout: 20_000 })
         .toBe('Outside its limits: Thickness of the glass.');
       expect(await page.locator('#plan-glassThickness').getAttribute('aria-invalid')).toBe('true');
     });
@@ -99,7 +99,9 @@ describe('a lesson', () => {
       // And the other way: the plate's own button moves the drawing.
       await page.locator('plate-stage [data-do="tilt:less"]').click();
       await expect
-        .poll(() => page.locator('turning-section [data-part="said"]').innerText())
+        .poll(() => page.locator('turning-section [data-part="said"]').innerText(), {
+          timeout: 20_000,
+        })
         .not.toBe(shown);
     });
   });
