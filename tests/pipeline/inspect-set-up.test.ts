@@ -28,10 +28,10 @@ function ghosted(pixels: number, strength: number): FlatPicture {
   return { ...picture, data: out };
 }
 
-/** A sitting whose axial capture went through a glass, with the ghost of `ghostPixels`. */
-function throughGlass(glass: object, ghostPixels: number): SittingPlan {
+/** A sitting whose axial capture went through a glass, with a step `ghostPixels` aside. */
+function throughGlass(glass: object, ghostPixels: number, strength = 0.008): SittingPlan {
   const plan = cleanPlan();
-  const picture = ghosted(ghostPixels, 0.008);
+  const picture = ghosted(ghostPixels, strength);
   const captures = (plan.sitting.captures as { id: string }[]).slice(0, 2);
   return {
     ...plan,
@@ -73,6 +73,14 @@ describe('the ghost of the glass', () => {
     expect(findings[0].message).toMatch(
       /^The ghost of the glass, measured at 1[78](\.\d)? px beside the plate's edge, matches a (2\.9\d|3(\.0\d)?) mm sheet; the sitting says 1 mm, whose ghost would lie at 5\.95 px\.$/,
     );
+  });
+
+  test('is not seen in a step three times as strong as glass can give', async () => {
+    // Check values, 7.1: at index 1.52 and 45 degrees at most 0.0094, of s-polarised light.
+    const { findings } = await inspectPlan(
+      throughGlass({ index: 1.52, thickness: 1, angle: 45 }, 17.84, 0.025),
+    );
+    expect(findings).toEqual([]);
   });
 
   test('of a sheet whose thickness is not recorded is noted', async () => {
