@@ -137,7 +137,7 @@ export class LibrarySurface implements Surface {
 
   layerCodes(count: number): Uint8Array[] | null {
     const { drawer } = this;
-    if (drawer === null) return null;
+    if (drawer === null || drawer.drawn < count) return null;
     const { width, height } = drawer.canvas;
     return Array.from({ length: count }, (_, n) => drawer.readLayer(n, 0, 0, width, height));
   }

@@ -191,7 +191,12 @@ export class PlateDrawer extends OpenSeadragon.DrawerBase {
     return this.rows(x, y, width, height);
   }
 
-  /** One layer's codes, RGBA from the top row down. For tests and the bench. */
+  /** How many layers have been drawn. */
+  get drawn(): number {
+    return this.lost || this.gone ? 0 : this.layers.count;
+  }
+
+  /** One layer's codes, RGBA from the top row down. */
   readLayer(n: number, x: number, y: number, width: number, height: number): Uint8Array {
     this.layers.source(n);
     return this.rows(x, y, width, height);

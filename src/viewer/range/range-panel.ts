@@ -9,6 +9,8 @@ import type { PlateStage } from '../stage.ts';
 import type { SurfaceView } from '../surface.ts';
 import { exposureWords, rangeNote, shareWords, standingWords, stopsWords } from './range-words.ts';
 
+/** Stops that the histogram shows at most: what lies lower is in its first bar. */
+const widest = 14;
 /** Bars of the histogram. */
 const bars = 64;
 
@@ -18,6 +20,7 @@ export class RangePanel {
   private loading: Promise<void> | null = null;
   private marks = false;
   private timer = 0;
+  private tries = 0;
 
   constructor(stage: PlateStage) {
     this.stage = stage;
@@ -117,19 +120,26 @@ export class RangePanel {
   /** After a rest, the histogram of what is in sight. */
   moved(): void {
     clearTimeout(this.timer);
+    this.tries = 0;
     this.timer = window.setTimeout(() => this.histogram(), 350);
+  }
+
+  /** Tiles are still coming: look once more, for ten seconds at most. */
+  private again(): void {
+    if (this.tries++ < 20) this.timer = window.setTimeout(() => this.histogram(), 500);
   }
 
   private histogram(): void {
     const { gain, stage } = this;
     if (gain === null || stage.state.mode !== 'range') return;
     const layers = stage.surfaces.first?.layerCodes(2) ?? null;
-    if (layers === null) return;
+    if (layers === null) return this.again();
     const { headroom, footroom } = gain.gain;
     const { offsetBase, offsetMerged } = gain.gain;
     const numbers = { offset: gain.offset[0], step: gain.step[0], offsetBase, offsetMerged };
-    const [low, high] = [-footroom - 1, headroom + 1];
+    const [low, high] = [Math.max(-footroom - 1, headroom - widest), headroom + 1];
     const { counts, total } = lightHistogram(layers[0], layers[1], numbers, low, high, bars);
+    if (total === 0) this.again();
     const most = Math.max(1, ...counts);
     const width = 256 / bars;
     const path = Array.from(counts, (count, n) =>
