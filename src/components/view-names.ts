@@ -19,7 +19,11 @@ export function viewNames(result: PlateResult, language: string): ReadonlyMap<st
     return result.sittings.length > 1 ? dateInWords(date ?? undefined, language) : undefined;
   };
   const steps: ((view: ViewResult) => string | undefined)[] = [
-    (view) => words.captureKind[captureKind(result, view)],
+    (view) => {
+      const kind = captureKind(result, view);
+      const alone = kind === 'mosaic' && view.kind === 'capture';
+      return alone ? words.closeUp : words.captureKind[kind];
+    },
     day,
     ({ id }) => id.replaceAll('-', ' '),
   ];

@@ -121,6 +121,8 @@ export const words = {
     lights: 'many places of the lamp',
     mosaic: 'joined from close-ups',
   },
+  /** One of the pictures that a mosaic is joined from. */
+  closeUp: 'close-up',
   setupShows: {
     normal:
       'The particles scatter the lamp’s light; the bare mirror stays dark. The picture reads positive.',

@@ -9,6 +9,7 @@ import type { AlignedPlate } from './align.ts';
 import { bracketViews } from './combine/bracket.ts';
 import { captureViews } from './combine/captures.ts';
 import { lightsViews } from './combine/lights.ts';
+import { mosaicViews } from './combine/mosaic.ts';
 import { pairTurn, type Pair } from './combine/pair-turn.ts';
 import type { CaptureMaker, PlannedView, PlateMaker } from './combine/part.ts';
 import { rakingViews } from './combine/raking.ts';
@@ -26,7 +27,7 @@ const captureMakers: Readonly<Record<CaptureRecord['kind'], CaptureMaker>> = {
   single: captureViews,
   bracket: bracketViews,
   lights: lightsViews,
-  mosaic: captureViews,
+  mosaic: mosaicViews,
 };
 
 const plateMakers: readonly PlateMaker[] = [rakingViews];

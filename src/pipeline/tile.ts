@@ -47,7 +47,7 @@ async function tileView(
   planned: PlannedView,
   context: StageContext,
 ): Promise<ViewResult> {
-  const { path, sha256, warp, radial = null, ...view } = planned;
+  const { path, sha256, warp, composedFrom, radial = null, ...view } = planned;
   const metadata = pictureRights(plate, view, context);
   const frame = frameOf(warp, radial, view);
   const options = { tile: tileSize, quality, metadata };
@@ -58,7 +58,8 @@ async function tileView(
     key,
     async (draft) => {
       // The id is filled in where the tiles are published (src/integration/service-info.ts).
-      const job = { path, folder: draft, id: view.id, scratch: context.store.scratch };
+      const { scratch } = context.store;
+      const job = { path, composedFrom, folder: draft, id: view.id, scratch };
       await tilePicture({ ...job, ...options, frame });
     },
     context.tally,

@@ -4,11 +4,15 @@ import { parentPort, workerData } from 'node:worker_threads';
 import { openRows } from './capture-rows.ts';
 import { asFailure, CaptureFault, diskFull } from './capture-fault.ts';
 import { writePyramid, type PyramidResult } from './pyramid.ts';
+import { openMosaicFile } from './mosaic-rows.ts';
 import type { TileAnswer, TileJob } from './tile-picture.ts';
 import { warpRows } from './warped-rows.ts';
 
 async function tile(job: TileJob): Promise<PyramidResult> {
-  const source = await openRows(job.path, job);
+  const { composedFrom } = job;
+  const source = composedFrom
+    ? await openMosaicFile(job.path, composedFrom, job)
+    : await openRows(job.path, job);
   try {
     const { frame } = job;
     const rows = frame

@@ -10,8 +10,10 @@ import { CaptureFault, type CaptureFailure } from './capture-fault.ts';
 import type { PyramidOptions, PyramidResult } from './pyramid.ts';
 
 export interface TileJob extends PyramidOptions {
-  /** The capture. */
+  /** The capture, or the plan of a mosaic. */
   readonly path: string;
+  /** Folder of the captures that a plan speaks of; nothing for a capture. */
+  readonly composedFrom?: string | undefined;
   /** Folder for scratch files. */
   readonly scratch: string;
   readonly pixelLimit?: number | undefined;

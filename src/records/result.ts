@@ -49,6 +49,14 @@ export const fileSchema = z.strictObject({
 });
 export type FileResult = z.output<typeof fileSchema>;
 
+/** Row-major over a picture; null where nothing could tell. */
+const residualGrid = z.strictObject({
+  columns: z.number().int(),
+  rows: z.number().int(),
+  pixels: z.array(z.number().nullable()),
+});
+export type ResidualGridResult = z.output<typeof residualGrid>;
+
 /** The difference between two lenses: p becomes centre + (p - centre) (1 + coefficient r² / radius²). */
 const radial = z.strictObject({
   coefficient: z.number(),
@@ -80,11 +88,7 @@ export const registrationSchema = z.discriminatedUnion('state', [
     tilesAgreed: z.number().int(),
     tilesTried: z.number().int(),
     /** Residual by region of the base frame, row-major grid; null where no tile could tell. */
-    residual: z.strictObject({
-      columns: z.number().int(),
-      rows: z.number().int(),
-      pixels: z.array(z.number().nullable()),
-    }),
+    residual: residualGrid,
   }),
   z.strictObject({ state: z.literal('failed'), reason: z.string() }),
   z.strictObject({ state: z.literal('not-measured'), reason: z.string() }),
@@ -223,6 +227,8 @@ const view = z.strictObject({
   figures: z.array(figure),
   layers: z.array(layer),
   archive: z.array(archived),
+  /** What joining left over, by region of the view; pixels of the view. */
+  residual: residualGrid.optional(),
 });
 export type ViewResult = z.output<typeof view>;
 

@@ -101,7 +101,9 @@ export class StageSurfaces {
   private view(id: string): SurfaceView {
     const found = this.stage.data.views.find((v) => v.id === id);
     if (found === undefined) throw new Error(`This plate has no view “${id}”.`);
-    return found;
+    // A view in register may have more pixels than the frame; regions are pixels of the frame.
+    const { width, height } = this.stage.data.frame;
+    return found.registered ? { ...found, width, height } : found;
   }
 
   /** What each surface shows for the state. */

@@ -2,7 +2,8 @@
  * From the survey of a mosaic's close-ups to the plan that draws it: tiles placed, laid on the
  * base where that succeeds, balanced, and cut along seams.
  */
-import { translation } from '../registration/homography.ts';
+import { project } from '../conventions.ts';
+import { compose, invert, translation } from '../registration/homography.ts';
 import type { Plane16 } from '../plane.ts';
 import { drawPlan, ownFrame, type DrawnPlan } from './draw-plan.ts';
 import type { GridTile } from './grid.ts';
@@ -70,6 +71,8 @@ export function assembleMosaic(
   }));
   const hung = hangOnBase(base.plane, placed, survey.factor, base.pixelsPerMillimetre);
   const { frame, maps } = hung.ok ? hung : ownSize(placed, placement);
+  // From the frame that the tiles were placed in to that of the mosaic.
+  const toFrame = compose(maps[0], invert(placement.maps[0]));
   const drawn = drawPlan(
     placed.map((tile, k) => ({ ...tile, map: maps[k] })),
     pairs.map(({ first, second }) => [first, second] as const),
@@ -83,6 +86,10 @@ export function assembleMosaic(
     placement: {
       ...placement,
       maps,
+      points: placement.points.map((p) => {
+        const [x, y] = project(toFrame, p.x, p.y);
+        return { ...p, x, y };
+      }),
       pairs: placement.pairs.map((p) => ({
         ...p,
         first: members[p.first],

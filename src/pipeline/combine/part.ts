@@ -14,6 +14,8 @@ export interface PlannedView extends Omit<ViewResult, 'tiles' | 'sizes'> {
   readonly path: string;
   /** SHA-256 of the capture's file, or the key of the derived picture. */
   readonly sha256: string;
+  /** Folder of the captures, where `path` is the plan of a mosaic and not a picture. */
+  readonly composedFrom?: string;
   /** Takes a pixel of the picture to the base frame; null where the picture stays as it is. */
   readonly warp: Homography | null;
   /** Where the lens changed: done to a pixel of the frame before the way back through `warp`. */
