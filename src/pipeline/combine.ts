@@ -16,7 +16,7 @@ import { rakingViews } from './combine/raking.ts';
 import type { StageContext } from './stage-context.ts';
 
 /** Raised when the same captures would give other views. */
-export const combineVersion = 5;
+export const combineVersion = 6;
 
 export interface CombinedPlate extends AlignedPlate {
   readonly views: readonly PlannedView[];
