@@ -55,7 +55,7 @@ const lastResort = 1e-6;
 /** Entries of the table of weights to an octave: within half a per cent of the exact weight. */
 const tableBits = 6;
 /** Samples that are worked on together: their sums stay in the processor's cache. */
-const chunk = 4096;
+const chunk = 2048;
 
 /** @throws RangeError if there are no frames or a time is not positive. */
 export function exposureMerger(model: MergeModel): ExposureMerger {
@@ -66,10 +66,13 @@ export function exposureMerger(model: MergeModel): ExposureMerger {
   const floor = noiseFloor(model);
   const ceiling = clip / Math.min(...seconds);
   const table = weightTable(model, floor, ceiling);
-  const sums = new Float32Array(chunk);
-  const times = new Float32Array(chunk);
+  const sums = new Float64Array(chunk);
+  const times = new Float64Array(chunk);
   const places = new Int32Array(chunk);
-  const bits = new Int32Array(sums.buffer);
+  const rough = new Float32Array(chunk);
+  const bits = new Int32Array(rough.buffer);
+  const held = seconds.map(() => new Float64Array(chunk));
+  const usableOf = usableSignals(clip);
 
   function mergeChunk(
     frames: readonly FrameSamples[],
@@ -81,22 +84,26 @@ export function exposureMerger(model: MergeModel): ExposureMerger {
     sums.fill(0, 0, count);
     times.fill(0, 0, count);
     for (let k = 0; k < frames.length; k += 1) {
-      addRough(frames[k], seconds[k], clip, from, count, sums, times);
+      addRough(frames[k].codes, usableOf(frames[k].signals), seconds[k], from, count, {
+        ...{ held: held[k], sums, times },
+      });
     }
+    for (let i = 0; i < count; i += 1) rough[i] = sums[i] / times[i];
     // The bits of a float are a logarithm: exponent first, then the mantissa's leading digits.
-    for (let i = 0; i < count; i += 1) sums[i] = times[i] === 0 ? Infinity : sums[i] / times[i];
     const { first, last, weights } = table;
     for (let i = 0; i < count; i += 1) {
       const place = (bits[i] >> (23 - tableBits)) - first;
       places[i] = place < 0 ? 0 : place > last ? last : place;
-      if (sums[i] !== Infinity) sums[i] = times[i] = 0;
     }
+    sums.fill(0, 0, count);
+    times.fill(0, 0, count);
     for (let k = 0; k < frames.length; k += 1) {
-      addWeighted(frames[k], seconds[k], clip, from, count, weights[k], places, sums, times);
+      addWeighted(held[k], seconds[k], count, weights[k], places, sums, times);
     }
     for (let i = 0; i < count; i += 1) {
       const radiance = sums[i] / times[i];
-      out[to + i] = radiance < floor ? NaN : radiance;
+      // No frame held it: nothing over nothing.
+      out[to + i] = radiance >= floor ? radiance : times[i] === 0 ? Infinity : NaN;
     }
   }
 
@@ -111,19 +118,33 @@ export function exposureMerger(model: MergeModel): ExposureMerger {
   };
 }
 
+/** Tables of signals in which a clipped one is -1; each is made once. */
+function usableSignals(clip: number): (signals: Float32Array) => Float32Array {
+  const made = new Map<Float32Array, Float32Array>();
+  return (signals) => {
+    let usable = made.get(signals);
+    if (!usable) {
+      usable = signals.map((signal) => (signal < clip ? signal : -1));
+      made.set(signals, usable);
+    }
+    return usable;
+  };
+}
+
 /** Sum of signals over sum of times: the best estimate where photons alone scatter. */
 function addRough(
-  { codes, signals }: FrameSamples,
+  codes: Uint8Array | Uint16Array,
+  usable: Float32Array,
   seconds: number,
-  clip: number,
   from: number,
   count: number,
-  sums: Float32Array,
-  times: Float32Array,
+  into: { held: Float64Array; sums: Float64Array; times: Float64Array },
 ): void {
+  const { held, sums, times } = into;
   for (let i = 0; i < count; i += 1) {
-    const signal = signals[codes[from + i]];
-    if (signal < clip) {
+    const signal = usable[codes[from + i]];
+    held[i] = signal;
+    if (signal >= 0) {
       sums[i] += signal;
       times[i] += seconds;
     }
@@ -131,19 +152,17 @@ function addRough(
 }
 
 function addWeighted(
-  { codes, signals }: FrameSamples,
+  held: Float64Array,
   seconds: number,
-  clip: number,
-  from: number,
   count: number,
   weights: Float32Array,
   places: Int32Array,
-  sums: Float32Array,
-  times: Float32Array,
+  sums: Float64Array,
+  times: Float64Array,
 ): void {
   for (let i = 0; i < count; i += 1) {
-    const signal = signals[codes[from + i]];
-    if (signal < clip) {
+    const signal = held[i];
+    if (signal >= 0) {
       const w = weights[places[i]];
       sums[i] += w * signal;
       times[i] += w * seconds;
