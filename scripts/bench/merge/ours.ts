@@ -40,8 +40,8 @@ const signals = responseTable(found.value, 8);
 const middle = cpu();
 
 const thinned = frames.map((codes) => {
-  const count = Math.floor(codes.length / 151);
-  return Float32Array.from({ length: count }, (_, i) => signals[codes[i * 151]]);
+  const count = Math.floor(codes.length / 601);
+  return Float32Array.from({ length: count }, (_, i) => signals[codes[i * 601]]);
 });
 const clip = 0.98;
 const rounding = roundingVariance(signals);
