@@ -8,6 +8,7 @@ import { lampLight, litPixel } from '../../../src/imaging/relight/lamp-light.ts'
 import { lampResponse } from '../../../src/imaging/relight/lamp-response.ts';
 import { planeCoding } from '../../../src/imaging/relight/plane-coding.ts';
 import { frameProjector } from '../../../src/imaging/relight/project-frames.ts';
+import { lampTiles } from '../../../src/pipeline/combine/lights/lamp-planes.ts';
 import { writeLayer } from '../../../src/raster/layer-pyramid.ts';
 import {
   heldOut,
@@ -30,7 +31,7 @@ export interface Relit {
   readonly words: string;
 }
 
-const tile = 256;
+const { tile } = lampTiles;
 
 export async function relit(surface: Surface, lamps: number, seed = 5): Promise<Relit> {
   const training = litSet(surface, trainingPlaces(lamps), { seed });
@@ -92,7 +93,7 @@ async function throughTiles(
         }
       },
     },
-    { folder, tile, format: 'webp', quality: 90, own: {} },
+    { folder, ...lampTiles, own: {} },
   );
   const back = new Uint8Array(codes.length);
   let bytes = 0;
