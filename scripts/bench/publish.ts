@@ -8,10 +8,12 @@ import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
 import { launch } from 'chrome-launcher';
 import lighthouse from 'lighthouse';
-import { buildExhibit } from '../../src/pipeline/build.ts';
+import { buildExhibit, runAstro } from '../../src/pipeline/build.ts';
+import { makePlates } from '../../src/pipeline/make-plates.ts';
 import { findPlaces } from '../../src/pipeline/places.ts';
 import { browserFlags, browserPath } from '../../tests/site/browser.ts';
 import { serveStatic } from '../../tests/site/static-server.ts';
+import { manyPlates } from './publish/many-plates.ts';
 import type { BenchRow } from './row.ts';
 
 const page = 'plates/inner-basin/';
@@ -31,6 +33,7 @@ export default async function publish(): Promise<BenchRow[]> {
         95,
         'higher',
       ),
+      ...(await manyPages(1000)),
     ];
   } finally {
     await server.close();
@@ -81,5 +84,32 @@ async function performanceScore(url: string): Promise<number> {
     return scores.sort((a, b) => a - b)[1];
   } finally {
     chrome.kill();
+  }
+}
+
+/**
+ * Pages of a thousand plates: seconds for Astro, the index of words and the linking of tiles,
+ * without the stages; and what a reader of the index loads before any picture.
+ */
+async function manyPages(count: number): Promise<BenchRow[]> {
+  const folder = await manyPlates(count);
+  const places = findPlaces({
+    content: join(folder, 'content'),
+    cache: join(folder, 'cache'),
+    out: join(folder, 'dist'),
+  });
+  try {
+    await makePlates({ places, quiet: true });
+    const started = performance.now();
+    const code = await runAstro(places, ['build', '--force', '--silent']);
+    if (code !== 0) throw new Error(`The pages of ${count} plates were not made (exit ${code}).`);
+    const seconds = (performance.now() - started) / 1000;
+    const index = await readFile(join(places.out, 'plates', 'index.html'));
+    return [
+      row(`pages_${count}_s`, 's', Math.round(seconds * 10) / 10, 120, 'lower'),
+      row(`index_${count}_kb`, 'kB', gzipSync(index).length / 1000, 150, 'lower'),
+    ];
+  } finally {
+    await rm(folder, { recursive: true, force: true });
   }
 }

@@ -11,6 +11,7 @@ import { readResults } from '../pipeline/results.ts';
 import { linkPreviews } from './link-previews.ts';
 import { linkTiles } from './link-tiles.ts';
 import { serveTiles } from './serve-tiles.ts';
+import { writeHostFiles } from './write-host-files.ts';
 import { writeWordIndex } from './write-word-index.ts';
 
 export default function exhibit(): AstroIntegration {
@@ -48,7 +49,9 @@ export default function exhibit(): AstroIntegration {
         // Before the tiles: the index looks through every folder for pages.
         await writeWordIndex(fileURLToPath(dir));
         const count = await linkTiles(places, results, fileURLToPath(dir), { base, address });
-        await linkPreviews(places, new Set(results.map(({ slug }) => slug)), fileURLToPath(dir));
+        const published = new Set(results.map(({ slug }) => slug));
+        await linkPreviews(places, published, fileURLToPath(dir));
+        await writeHostFiles(places, published, fileURLToPath(dir), base);
         const seconds = ((performance.now() - started) / 1000).toFixed(1);
         logger.info(`${count} tiles of ${results.length} plates in place (${seconds} s)`);
       },

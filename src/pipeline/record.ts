@@ -1,12 +1,13 @@
 /** Stage *record*: what the stages found out, as the one file that the pages read. */
 import { join } from 'node:path';
 import type { CaptureResult, PlateResult, SittingResult } from '../records/result.ts';
+import type { Finding } from '../records/finding.ts';
 import { resultVersion } from '../records/result.ts';
 import { setupOf } from '../records/sitting.ts';
 import { baseCapture } from './align.ts';
 import type { ContentSitting } from './content.ts';
 import { plateScale } from './plate-scale.ts';
-import { pictureFiles } from './read.ts';
+import { allFiles, pictureFiles } from './read.ts';
 import type { TiledPlate } from './tile.ts';
 
 export function recordPlate(plate: TiledPlate, key: string): PlateResult {
@@ -26,8 +27,31 @@ export function recordPlate(plate: TiledPlate, key: string): PlateResult {
     },
     views: [...plate.tiled],
     pair: plate.pair,
-    findings: plate.findings.filter((f) => f.capture === null || !withheld.has(f.capture)),
+    findings: openFindings(plate.findings, sittings, withheld),
   };
+}
+
+/**
+ * Findings that neither are about a withheld capture nor name one or its files: a sentence that
+ * compares two captures is about both.
+ */
+function openFindings(
+  findings: readonly Finding[],
+  sittings: readonly ContentSitting[],
+  withheld: ReadonlySet<string>,
+): Finding[] {
+  if (withheld.size === 0) return [...findings];
+  const captures = sittings.flatMap(({ record }) => record.captures);
+  const names = captures
+    .filter(({ id }) => withheld.has(id))
+    .flatMap((capture) => [capture.id, ...allFiles(capture)]);
+  const escaped = names.map((name) => name.replace(/[.*+?^${}()|[\]\\]/g, '\\$&'));
+  const named = new RegExp(`(?<![\\w-])(?:${escaped.join('|')})(?![\\w-])`);
+  return findings.filter(
+    (f) =>
+      (f.capture === null || !withheld.has(f.capture)) &&
+      ![f.file, f.field, f.message, f.remedy].some((part) => part && named.test(part)),
+  );
 }
 
 function sittingResult(

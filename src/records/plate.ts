@@ -63,6 +63,21 @@ export const plateSchema = z.strictObject({
   credit: text.optional(),
   /** A word of care; the picture stays covered until the reader asks for it. */
   advisory: text.optional(),
+  /** Labels by which a community says how the plate may be seen and used: its words, its page. */
+  communityLabels: z
+    .array(z.strictObject({ name: text, text, page: webAddress.optional() }))
+    .default([]),
+  /** Words of another time, kept as they were written and marked as such. */
+  wording: z
+    .array(
+      z.strictObject({
+        original: text,
+        source: text,
+        date: edtf.optional(),
+        note: text.optional(),
+      }),
+    )
+    .default([]),
   /** Captures that are kept but not published. */
   withheld: z.array(id).default([]),
   /** Condition as observed: a controlled term, a note, and where. */

@@ -108,6 +108,13 @@ describe.skipIf(!hasShared('data', 'iiif'))('the Presentation 3 schema', () => {
     expect(errors(plateManifest(record, withLone, place, words))).toEqual([]);
   });
 
+  test('accepts the manifest of a covered plate, which has no thumbnail', () => {
+    const covered = plateManifest({ ...record, advisory: 'With care.' }, withLone, place, words);
+    expect(errors(covered)).toEqual([]);
+    expect(JSON.stringify(covered)).not.toContain('thumbnail');
+    expect(JSON.stringify(covered)).toContain('With care. Masts before');
+  });
+
   test('accepts the collection of the exhibit', () => {
     const entries = [{ manifest: `${place.plate}manifest.json`, title: record.title }];
     expect(errors(manifestCollection(exhibit, 'Plates', 'en', entries))).toEqual([]);

@@ -130,8 +130,16 @@ function derived(places: Places, { views }: PlateResult): BagSource[] {
 async function records(
   places: Places,
   { slug, folder, sittings }: ContentPlate,
-  left: readonly string[],
+  ids: readonly string[],
 ): Promise<BagSource[]> {
+  const hidden = sittings
+    .flatMap(({ record }) => record.captures)
+    .filter(({ id }) => ids.includes(id));
+  // Longest first, so that a file's name goes whole and not by the id in it.
+  const names = hidden
+    .flatMap((capture) => [...allFiles(capture), capture.id])
+    .sort((a, b) => b.length - a.length);
+  const left = { ids, names };
   const collection = join(places.content, 'collection.md');
   const words = plateTextWithout(await readFile(join(folder, 'plate.md'), 'utf8'), left);
   const written = await Promise.all(

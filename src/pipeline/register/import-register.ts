@@ -121,7 +121,7 @@ function differencesOf({ fields }: RegisterPlate, text: string): Difference[] {
   }
   const flat = (record: Readonly<Record<string, unknown>>): Record<string, unknown> => {
     const { description, ...rest } = record;
-    return { ...rest, ...((description ?? {}) as object) };
+    return { ...rest, ...(description ?? {}) };
   };
   const [register, own] = [flat(fields), flat(plate)];
   return Object.entries(register).flatMap(([field, value]) => {

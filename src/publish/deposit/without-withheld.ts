@@ -1,48 +1,65 @@
 /**
  * A plate's records without what is withheld: a deposit that leaves a capture out must not name
- * it either. Everything else stays as the museum wrote it, comments included.
+ * it either, in a field, in a sentence or in a comment. Everything else stays as it was written.
  */
 import { isMap, isSeq, parseDocument, type Document } from 'yaml';
 
-const id = (item: unknown) => (isMap(item) ? item.get('id') : undefined);
+export interface Withheld {
+  readonly ids: readonly string[];
+  /** Ids, and the names of their files. */
+  readonly names: readonly string[];
+}
+
+const idOf = (item: unknown) => (isMap(item) ? String(item.get('id')) : '');
 
 /** A sitting's YAML without the captures of these ids. */
-export function sittingWithout(text: string, withheld: readonly string[]): string {
-  if (withheld.length === 0) return text;
+export function sittingWithout(text: string, { ids, names }: Withheld): string {
+  if (ids.length === 0) return text;
   const document = parseDocument(text);
-  const captures = document.get('captures');
-  if (isSeq(captures)) {
-    captures.items = captures.items.filter((item) => !withheld.includes(String(id(item))));
-  }
-  return String(document);
+  dropItems(document, 'captures', (item) => ids.includes(idOf(item)));
+  return unnamed(String(document), names);
 }
 
-/** `plate.md` without the list of what is withheld, and without looks and spots that show it. */
-export function plateTextWithout(text: string, withheld: readonly string[]): string {
+/** `plate.md` without the list of what is withheld, and without spots and steps that show it. */
+export function plateTextWithout(text: string, { ids, names }: Withheld): string {
   const found = /^(\uFEFF?---\r?\n)([\s\S]*?)(\r?\n---)/.exec(text);
-  if (withheld.length === 0 || !found) return text;
+  if (ids.length === 0 || !found) return text;
   const document = parseDocument(found[2]);
   document.delete('withheld');
-  const named = (item: unknown) =>
-    withheld.some((name) => new RegExp(`\\b${name}\\b`).test(JSON.stringify(item)));
-  dropItems(document, 'spots', (item) =>
-    withheld.includes(String(isMap(item) && item.get('view'))),
-  );
-  for (const look of items(document, 'looks')) {
-    if (!isMap(look)) continue;
-    const steps = look.get('steps');
-    if (isSeq(steps))
-      steps.items = steps.items.filter((step) => !named(isMap(step) && step.get('of')));
+  dropItems(document, 'spots', (item) => isMap(item) && ids.includes(String(item.get('view'))));
+  const looks = document.get('looks');
+  for (const look of isSeq(looks) ? looks.items : []) {
+    const steps = isMap(look) ? look.get('steps') : null;
+    if (!isSeq(steps)) continue;
+    steps.items = steps.items.filter((step) => {
+      const of = isMap(step) ? step.get('of') : null;
+      const shown = isSeq(of) ? of.items.map(String) : [];
+      return !shown.some((id) => ids.includes(id));
+    });
   }
-  return found[1] + String(document).trimEnd() + found[3] + text.slice(found[0].length);
-}
-
-function items(document: Document, name: string): unknown[] {
-  const list = document.get(name);
-  return isSeq(list) ? list.items : [];
+  const head = String(document).trimEnd();
+  return unnamed(found[1] + head + found[3] + text.slice(found[0].length), names);
 }
 
 function dropItems(document: Document, name: string, drop: (item: unknown) => boolean): void {
   const list = document.get(name);
   if (isSeq(list)) list.items = list.items.filter((item) => !drop(item));
+}
+
+/** Comments that name it go, and a sentence that does says that something was left out. */
+function unnamed(text: string, names: readonly string[]): string {
+  const escaped = names.map((name) => name.replace(/[.*+?^${}()|[\]\\]/g, '\\$&'));
+  const named = new RegExp(`(?<![\\w-])(?:${escaped.join('|')})(?![\\w-])`, 'g');
+  return text
+    .split('\n')
+    .flatMap((line) => {
+      if (line.search(named) < 0) return line;
+      const comment = /(^|\s)#.*$/.exec(line);
+      if (comment && comment[0].search(named) >= 0) {
+        const rest = line.slice(0, comment.index).trimEnd();
+        return rest === '' ? [] : rest;
+      }
+      return line.replace(named, '[left out]');
+    })
+    .join('\n');
 }

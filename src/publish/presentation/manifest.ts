@@ -41,12 +41,13 @@ export function plateManifest(
     id: `${place.plate}manifest.json`,
     type: 'Manifest',
     label: say(record.title),
-    summary: say(record.description.positive),
+    // A word of care comes first, so that a program that shows a summary shows it.
+    summary: say([record.advisory, record.description.positive].filter(Boolean).join(' ')),
     metadata: place.metadata.map(([label, value]) => ({ label: say(label), value: say(value) })),
     rights: record.rights.replace(/^https:/, 'http:'),
     requiredStatement: { label: say('Credit'), value: say(place.credit) },
     provider: [provider(place, language)],
-    thumbnail: [thumbnail(place.plate, first)],
+    ...thumbnailOf(record, place.plate, first),
     homepage: [
       {
         id: place.plate,
@@ -64,10 +65,26 @@ export function plateManifest(
         format: 'application/ld+json',
         profile: 'http://www.w3.org/ns/prov#',
       },
+      {
+        id: `${place.plate}object.jsonld`,
+        type: 'Dataset',
+        label: say('Object record'),
+        format: 'application/ld+json',
+        profile: 'https://linked.art/ns/v1/linked-art.json',
+      },
+    ],
+    rendering: [
+      {
+        id: `${place.plate}captures/`,
+        type: 'Text',
+        label: say('How it was photographed'),
+        format: 'text/html',
+        language: [language],
+      },
     ],
     items: [
       ...(inFrame.length > 0 ? [frameCanvas(record, result, inFrame, place, words)] : []),
-      ...alone.map((view) => loneCanvas(view, place, words)),
+      ...alone.map((view) => loneCanvas(record, view, place, words)),
     ],
   };
 }
@@ -87,7 +104,8 @@ function frameCanvas(
 ): Json {
   const id = `${plate}canvas/plate`;
   const { width, height } = result.frame;
-  const bodies = views.map((view) => viewBody(plate, view, words));
+  const shown = record.advisory === undefined;
+  const bodies = views.map((view) => viewBody(plate, view, words, shown));
   const service = physicalScale(result);
   return {
     id,
@@ -95,14 +113,24 @@ function frameCanvas(
     label: { [words.language]: [record.title] },
     width,
     height,
-    thumbnail: [thumbnail(plate, views[0])],
+    ...thumbnailOf(record, plate, views[0]),
     ...(service.length > 0 ? { service } : {}),
     items: [painting(id, bodies.length === 1 ? bodies[0] : { type: 'Choice', items: bodies })],
     ...(record.spots.length > 0 ? { annotations: [spotPage(id, record, words.language)] } : {}),
   };
 }
 
-function loneCanvas(view: ViewResult, { plate }: ManifestPlace, words: ViewWords): Json {
+/** A covered plate shows nothing before somebody asks; the pictures themselves are asked for. */
+function thumbnailOf({ advisory }: PlateRecord, plate: string, view: ViewResult): Json {
+  return advisory === undefined ? { thumbnail: [thumbnail(plate, view)] } : {};
+}
+
+function loneCanvas(
+  record: PlateRecord,
+  view: ViewResult,
+  { plate }: ManifestPlace,
+  words: ViewWords,
+): Json {
   const id = `${plate}canvas/${view.id}`;
   return {
     id,
@@ -110,8 +138,8 @@ function loneCanvas(view: ViewResult, { plate }: ManifestPlace, words: ViewWords
     label: { [words.language]: [`${words.label(view)}, not in register`] },
     width: view.width,
     height: view.height,
-    thumbnail: [thumbnail(plate, view)],
-    items: [painting(id, viewBody(plate, view, words))],
+    ...thumbnailOf(record, plate, view),
+    items: [painting(id, viewBody(plate, view, words, record.advisory === undefined))],
   };
 }
 

@@ -39,11 +39,16 @@ export function thumbnail(plate: string, view: ViewResult): Json {
 }
 
 /** A large whole picture with its service, labelled; `Choice` asks each option for a label. */
-export function viewBody(plate: string, view: ViewResult, words: ViewWords): Json {
+export function viewBody(
+  plate: string,
+  view: ViewResult,
+  words: ViewWords,
+  thumbnails = true,
+): Json {
   return {
     ...picture(plate, view, Number.POSITIVE_INFINITY),
     label: { [words.language]: [words.label(view)] },
-    thumbnail: [thumbnail(plate, view)],
+    ...(thumbnails ? { thumbnail: [thumbnail(plate, view)] } : {}),
   };
 }
 

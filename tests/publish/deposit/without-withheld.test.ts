@@ -1,0 +1,45 @@
+import { expect, test } from 'vitest';
+import { plateTextWithout, sittingWithout } from '../../../src/publish/deposit/without-withheld.ts';
+
+const left = { ids: ['veiled'], names: ['veiled.tif', 'veiled'] };
+
+test('a sitting loses the capture, comments and sentences that name it, and nothing else', () => {
+  const text = `# veiled shows a face
+date: 2024-05-01 # a Tuesday
+base: normal
+captures:
+  - { id: normal, file: normal.tif, note: Softer than veiled. }
+  # the second one
+  - id: veiled
+    file: veiled.tif
+`;
+  const without = sittingWithout(text, left);
+  expect(without).not.toContain('veiled');
+  expect(without).toContain('date: 2024-05-01 # a Tuesday');
+  expect(without).toContain('Softer than [left out].');
+  expect(sittingWithout(text, { ids: [], names: [] })).toBe(text);
+});
+
+test('a plate loses its list, and the spots and steps that show what is withheld', () => {
+  const text = `---
+title: A plate
+withheld: [veiled]
+spots:
+  - { id: a, region: "1,1,2,2", title: A, view: veiled }
+  - { id: b, region: "1,1,2,2", title: B }
+looks:
+  - id: l
+    title: L
+    steps:
+      - { text: One, of: [veiled] }
+      - { text: Two, of: [normal] }
+---
+
+An unveiled text.
+`;
+  const without = plateTextWithout(text, left);
+  expect(without).not.toMatch(/\bveiled\b/);
+  expect(without).toContain('id: b');
+  expect(without).toContain('text: Two');
+  expect(without.endsWith('---\n\nAn unveiled text.\n')).toBe(true);
+});
