@@ -25,7 +25,7 @@ import type { BenchRow } from './row.ts';
 const base = '/exhibit/';
 const group = 'viewer';
 /** Milliseconds for comparing shaders with their twins; at least three zooms are always read. */
-const comparing = 90_000;
+const comparing = 60_000;
 
 async function built(): Promise<{ readonly folder: string; readonly temporary: boolean }> {
   const ready = process.env['MIRRORLEAF_TEST_SITE'];
@@ -78,8 +78,15 @@ async function largestError(
 
 async function requestsWhileMoving(page: Page, control: string): Promise<number> {
   const asked = requestsFrom(page);
-  await page.locator(control).focus();
-  for (let i = 0; i < 120; i++) await page.keyboard.press(i % 40 < 30 ? 'ArrowLeft' : 'ArrowRight');
+  await page.evaluate(async (selector) => {
+    const range = document.querySelector<HTMLInputElement>(selector)!;
+    const [low, high] = [Number(range.min), Number(range.max)];
+    for (let i = 0; i < 120; i++) {
+      range.value = String(low + ((high - low) * (i % 40)) / 40);
+      range.dispatchEvent(new Event('input', { bubbles: true }));
+      await new Promise((resolve) => requestAnimationFrame(resolve));
+    }
+  }, control);
   await page.waitForTimeout(500);
   return asked.length;
 }
@@ -158,7 +165,7 @@ export default async function (): Promise<BenchRow[]> {
     const pass = await drawTime(page, 'last pass');
     const whole = await drawTime(page, 'whole draw');
     const slide = await open(shader, address, '#view=slide', 1);
-    const divider = await requestsWhileMoving(slide, '[data-part="divider"]');
+    const divider = await requestsWhileMoving(slide, 'input[data-set="divider"]');
     const beside = await open(shader, address, '#view=tilt&tilt=8', 1);
     await useLibraryDrawer(beside);
     const library = await drawTime(beside, 'whole draw');
