@@ -1,6 +1,6 @@
 /** Stage *record*: what the stages found out, as the one file that the pages read. */
 import { join } from 'node:path';
-import type { CaptureResult, PlateResult, SittingResult } from '../records/result.ts';
+import type { CaptureResult, Inspection, PlateResult, SittingResult } from '../records/result.ts';
 import type { Finding } from '../records/finding.ts';
 import { resultVersion } from '../records/result.ts';
 import { setupOf } from '../records/sitting.ts';
@@ -13,12 +13,13 @@ import type { TiledPlate } from './tile.ts';
 export function recordPlate(plate: TiledPlate, key: string): PlateResult {
   const { slug, record, sittings } = plate.plate;
   const withheld = new Set(record.withheld);
+  const isNamed = namesWithheld(sittings, withheld);
   const scale = plateScale(record, sittings[0].record, plate.scale);
   return {
     version: resultVersion,
     slug,
     key,
-    sittings: sittings.map((sitting) => sittingResult(plate, sitting, withheld)),
+    sittings: sittings.map((sitting) => sittingResult(plate, sitting, withheld, isNamed)),
     frame: {
       ...plate.frame,
       pixelsPerMillimetre: scale.pixelsPerMillimetre,
@@ -27,37 +28,60 @@ export function recordPlate(plate: TiledPlate, key: string): PlateResult {
     },
     views: [...plate.tiled],
     pair: plate.pair,
-    findings: openFindings(plate.findings, sittings, withheld),
+    findings: openFindings(plate.findings, withheld, isNamed),
   };
 }
 
 /**
- * Findings that neither are about a withheld capture nor name one or its files: a sentence that
- * compares two captures is about both.
+ * Whether a sentence names a withheld capture or one of its files: what compares two captures
+ * is about both.
  */
-function openFindings(
-  findings: readonly Finding[],
+function namesWithheld(
   sittings: readonly ContentSitting[],
   withheld: ReadonlySet<string>,
-): Finding[] {
-  if (withheld.size === 0) return [...findings];
-  const captures = sittings.flatMap(({ record }) => record.captures);
-  const names = captures
+): (sentence: string | null | undefined) => boolean {
+  if (withheld.size === 0) return () => false;
+  const names = sittings
+    .flatMap(({ record }) => record.captures)
     .filter(({ id }) => withheld.has(id))
     .flatMap((capture) => [capture.id, ...allFiles(capture)]);
   const escaped = names.map((name) => name.replace(/[.*+?^${}()|[\]\\]/g, '\\$&'));
   const named = new RegExp(`(?<![\\w-])(?:${escaped.join('|')})(?![\\w-])`);
+  return (sentence) => typeof sentence === 'string' && named.test(sentence);
+}
+
+function openFindings(
+  findings: readonly Finding[],
+  withheld: ReadonlySet<string>,
+  isNamed: (sentence: string | null | undefined) => boolean,
+): Finding[] {
   return findings.filter(
     (f) =>
       (f.capture === null || !withheld.has(f.capture)) &&
-      ![f.file, f.field, f.message, f.remedy].some((part) => part && named.test(part)),
+      ![f.file, f.field, f.message, f.remedy].some(isNamed),
   );
+}
+
+function openInspection(
+  inspection: Inspection | undefined,
+  isNamed: (sentence: string | null | undefined) => boolean,
+): Inspection | null {
+  if (!inspection) return null;
+  return {
+    ...inspection,
+    measurements: inspection.measurements.filter(
+      ({ label, from }) => !isNamed(label) && !isNamed(from),
+    ),
+    maps: inspection.maps.filter(({ caption }) => !isNamed(caption)),
+    flatField: isNamed(inspection.flatField?.file) ? null : inspection.flatField,
+  };
 }
 
 function sittingResult(
   plate: TiledPlate,
   sitting: ContentSitting,
   withheld: ReadonlySet<string>,
+  isNamed: (sentence: string | null | undefined) => boolean,
 ): SittingResult {
   const { camera, captures, date } = sitting.record;
   const exif = plate.files.get(pictureFiles(baseCapture(sitting))[0])?.exif;
@@ -88,7 +112,7 @@ function sittingResult(
             state: 'not-measured',
             reason: 'It was not tried.',
           },
-          inspection: plate.inspections.get(join(sitting.id, capture.id)) ?? null,
+          inspection: openInspection(plate.inspections.get(join(sitting.id, capture.id)), isNamed),
         };
       }),
   };
