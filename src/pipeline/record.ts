@@ -63,7 +63,7 @@ function openFindings(
 }
 
 function openInspection(
-  inspection: Inspection | undefined,
+  inspection: Inspection | null | undefined,
   isNamed: (sentence: string | null | undefined) => boolean,
 ): Inspection | null {
   if (!inspection) return null;
