@@ -6,7 +6,9 @@ import { expect, test } from 'vitest';
 const root = join(import.meta.dirname, '../..');
 const given = new Set(
   globSync('src/{pipeline,records}/**/*.ts', { cwd: root }).flatMap((file) =>
-    [...readFileSync(join(root, file), 'utf8').matchAll(/code: '([a-z0-9-]+)'/g)].map(([, c]) => c),
+    [...readFileSync(join(root, file), 'utf8').matchAll(/code: [^,\n]*/g)].flatMap(([words]) =>
+      [...words.matchAll(/'([a-z0-9-]+)'/g)].map(([, code]) => code),
+    ),
   ),
 );
 const pages = globSync('content/techniques/*.md', { cwd: root });
