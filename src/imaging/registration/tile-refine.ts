@@ -7,7 +7,7 @@ import type { Homography } from '../conventions.ts';
 import { radialAbout, type Radial } from '../radial.ts';
 import { compose, normalise } from './homography.ts';
 import { fullTiles, workingTiles, type KnownTiles } from './pair-tiles.ts';
-import { fitBentTiles, fitTiles } from './tile-fit.ts';
+import { fitBentTiles, fitTilesClosely } from './tile-fit.ts';
 import type { Tile } from './tile-shifts.ts';
 import type { WorkingPair } from './working-pair.ts';
 
@@ -80,6 +80,6 @@ function corrected(
   reach: number,
   { width, height }: { readonly width: number; readonly height: number },
 ): Homography {
-  const step = fitTiles(tiles, () => [0, 0], reach, width, height, 8);
+  const step = fitTilesClosely(tiles, reach, width, height);
   return step ? normalise(compose(map, step)) : map;
 }
