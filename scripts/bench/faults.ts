@@ -6,12 +6,12 @@
  * `BENCH_KILLS` sets the number (default 500; about two seconds each on two cores).
  */
 import { spawn } from 'node:child_process';
-import { createHash } from 'node:crypto';
-import { mkdtemp, readdir, readFile, rm } from 'node:fs/promises';
+import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
 import { seeded } from '../../tests/raster/test-pictures.ts';
+import { folderDigests } from '../../tests/pipeline/folder-digests.ts';
 import { writeSmallContent } from '../../tests/pipeline/small-content.ts';
 import type { BenchRow } from './row.ts';
 
@@ -23,12 +23,12 @@ export default async function faults(): Promise<BenchRow[]> {
   try {
     const content = join(folder, 'content');
     await writeSmallContent(content);
-    const captures = await digests(content);
+    const captures = await folderDigests(content);
     const whole = join(folder, 'whole');
     const started = performance.now();
     await build(content, whole).ended;
     const duration = performance.now() - started;
-    const expected = await digests(join(whole, 'tiles'));
+    const expected = await folderDigests(join(whole, 'tiles'));
 
     const cache = join(folder, 'cache');
     const random = seeded(11);
@@ -46,13 +46,13 @@ export default async function faults(): Promise<BenchRow[]> {
       await Promise.race([sleep(random() * duration), ended]);
       child.kill('SIGKILL');
       await ended;
-      const found = await digests(join(cache, 'tiles'));
+      const found = await folderDigests(join(cache, 'tiles'));
       for (const [path, digest] of Object.entries(found))
         if (expected[path] !== digest) corrupt += 1;
-      if (JSON.stringify(await digests(content)) !== JSON.stringify(captures)) lost += 1;
+      if (JSON.stringify(await folderDigests(content)) !== JSON.stringify(captures)) lost += 1;
     }
     await build(content, cache).ended;
-    const last = await digests(join(cache, 'tiles'));
+    const last = await folderDigests(join(cache, 'tiles'));
     if (JSON.stringify(last) !== JSON.stringify(expected)) corrupt += 1;
     return [
       row('kills', kills, null),
@@ -80,20 +80,4 @@ function build(content: string, cache: string) {
     });
   });
   return { child, ended };
-}
-
-/** Path and SHA-256 of every file below a folder, sorted; empty where there is none. */
-async function digests(root: string): Promise<Record<string, string>> {
-  const entries = await readdir(root, { recursive: true, withFileTypes: true }).catch(() => []);
-  const paths = entries
-    .filter((entry) => entry.isFile())
-    .map((entry) => join(entry.parentPath, entry.name))
-    .sort();
-  const found: Record<string, string> = {};
-  for (const path of paths) {
-    found[path.slice(root.length)] = createHash('sha256')
-      .update(await readFile(path))
-      .digest('hex');
-  }
-  return found;
 }

@@ -14,7 +14,8 @@
 import { mkdir, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { halveLight, type TakeLight } from './halve-rows.ts';
-import { layerSink, type LayerCoding, type LayerSink } from './layer-sink.ts';
+import { layerSink, type LayerCoding } from './layer-sink.ts';
+import type { PictureSink } from './picture-sink.ts';
 import { levelShapes, type LevelShape, type PictureSize } from './pyramid-geometry.ts';
 
 /** K planes over one frame, as rows that pass by once. */
@@ -124,7 +125,7 @@ function stackedTiles(
   level: number,
   planes: number,
   tile: number,
-  sink: LayerSink,
+  sink: PictureSink,
 ): (plane: number, row: Float32Array) => void {
   const columns = Math.ceil(width / tile);
   const band: Uint8Array[] = [];

@@ -20,6 +20,7 @@ import { findPlaces, type Places } from '../../src/pipeline/places.ts';
 import { createReporter } from '../../src/pipeline/reporter.ts';
 import { readFailure, readResult } from '../../src/pipeline/results.ts';
 import { runPlates } from '../../src/pipeline/run.ts';
+import { folderDigests } from './folder-digests.ts';
 import { writeSmallContent } from './small-content.ts';
 
 const reporter = createReporter(process.stderr, { quiet: true });
@@ -35,7 +36,7 @@ beforeAll(async () => {
   await writeSmallContent(master);
   const places = await fresh('whole');
   await runPlates({ places, reporter });
-  expected = await digests(places.tiles);
+  expected = await folderDigests(places.tiles);
 }, 60_000);
 afterAll(() => rm(folder, { recursive: true, force: true }));
 
@@ -43,18 +44,6 @@ async function fresh(name: string): Promise<Places> {
   const content = join(folder, name, 'content');
   await cp(master, content, { recursive: true });
   return findPlaces({ content, cache: join(folder, name, 'cache') }, {});
-}
-
-async function digests(root: string): Promise<Record<string, string>> {
-  const entries = await readdir(root, { recursive: true, withFileTypes: true });
-  const found: Record<string, string> = {};
-  for (const entry of entries.filter((e) => e.isFile())) {
-    const path = join(entry.parentPath, entry.name);
-    found[path.slice(root.length)] = createHash('sha256')
-      .update(await readFile(path))
-      .digest('hex');
-  }
-  return found;
 }
 
 const states = (summary: Awaited<ReturnType<typeof runPlates>>) =>
@@ -132,7 +121,7 @@ describe('a build', () => {
     const waited = both.filter(({ said }) => said.includes('is building with the same cache'));
     expect(waited.length).toBeLessThanOrEqual(1);
     expect(both.map(({ said }) => /(\d+) unchanged/.exec(said)?.[1]).sort()).toEqual(['0', '2']);
-    expect(await digests(places.tiles)).toEqual(expected);
+    expect(await folderDigests(places.tiles)).toEqual(expected);
   });
 
   test('takes captures that come from the future', async () => {
@@ -150,9 +139,9 @@ describe('a build', () => {
     expect(code).toBe(1);
     expect(said).toMatch(/[Tt]he disk of the cache folder (is|was) full/);
     expect(said).not.toContain('fault of the program');
-    expect(expected).toMatchObject(await digests(places.tiles).catch(() => ({})));
+    expect(expected).toMatchObject(await folderDigests(places.tiles));
     expect((await build(places)).code).toBe(0);
-    expect(await digests(places.tiles)).toEqual(expected);
+    expect(await folderDigests(places.tiles)).toEqual(expected);
   });
 
   test.skipIf(!canMount)(
@@ -172,9 +161,9 @@ describe('a build', () => {
       expect(full.stderr).toMatch(/The disk of the cache folder (is|was) full/);
       expect(full.stderr).not.toMatch(/Copy the file again|fault of the program/);
       expect(full.stderr).toContain('MIRRORLEAF_CACHE');
-      expect(await digests(places.content)).toEqual(await digests(master));
+      expect(await folderDigests(places.content)).toEqual(await folderDigests(master));
       expect((await build(places)).code).toBe(0);
-      expect(await digests(places.tiles)).toEqual(expected);
+      expect(await folderDigests(places.tiles)).toEqual(expected);
     },
   );
 
@@ -203,7 +192,7 @@ describe('a build', () => {
     });
     expect(await readFailure(places, 'first')).toBeNull();
     expect((await build(places)).code).toBe(0);
-    expect(await digests(places.tiles)).toEqual(expected);
+    expect(await folderDigests(places.tiles)).toEqual(expected);
   });
 });
 
@@ -230,7 +219,7 @@ describe('four shares', () => {
       );
     };
     await Promise.all([1, 2, 3, 4].map(machine));
-    expect(expected).toMatchObject(await digests(places.tiles).catch(() => ({})));
+    expect(expected).toMatchObject(await folderDigests(places.tiles));
     // The lock of the killed one names a machine that will never come back.
     for (const name of await readdir(places.cache)) {
       if (!name.startsWith('lock-')) continue;
@@ -240,7 +229,7 @@ describe('four shares', () => {
     for (const k of [2, 3, 4])
       expect((await build(places, { args: ['--share', `${k}/4`] })).code).toBe(0);
     expect((await build(places, { args: ['--share', '1/4'] })).code).toBe(0);
-    expect(await digests(places.tiles)).toEqual(expected);
+    expect(await folderDigests(places.tiles)).toEqual(expected);
     const last = await runPlates({ places, reporter });
     expect(states(last)).toEqual({ first: 'unchanged', second: 'unchanged' });
   }, 60_000);

@@ -1,6 +1,5 @@
 import { spawn } from 'node:child_process';
-import { createHash } from 'node:crypto';
-import { cp, mkdtemp, readdir, readFile, rename, rm, stat, writeFile } from 'node:fs/promises';
+import { cp, mkdtemp, readFile, rename, rm, stat, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
@@ -10,6 +9,7 @@ import { findPlaces, type Places } from '../../src/pipeline/places.ts';
 import { createReporter } from '../../src/pipeline/reporter.ts';
 import { readResult } from '../../src/pipeline/results.ts';
 import { runPlates } from '../../src/pipeline/run.ts';
+import { folderDigests } from './folder-digests.ts';
 import { blobs, writeCapture, writeSmallContent } from './small-content.ts';
 
 const reporter = createReporter(process.stderr, { quiet: true });
@@ -32,19 +32,6 @@ async function fresh(name: string): Promise<Places> {
 
 const states = (summary: Awaited<ReturnType<typeof runPlates>>) =>
   Object.fromEntries(summary.plates.map((plate) => [plate.slug, plate.state]));
-
-/** Path and SHA-256 of every file below a folder. */
-async function digests(root: string): Promise<Record<string, string>> {
-  const entries = await readdir(root, { recursive: true, withFileTypes: true });
-  const found: Record<string, string> = {};
-  for (const entry of entries.filter((e) => e.isFile())) {
-    const path = join(entry.parentPath, entry.name);
-    found[path.slice(root.length)] = createHash('sha256')
-      .update(await readFile(path))
-      .digest('hex');
-  }
-  return found;
-}
 
 describe('runPlates', () => {
   test('makes every plate once, then does nothing, then only what was touched', async () => {
@@ -70,10 +57,10 @@ describe('runPlates', () => {
   test('never writes into captures/', async () => {
     const places = await fresh('untouched');
     const captures = join(places.content, 'plates/first/captures');
-    const before = await digests(captures);
+    const before = await folderDigests(captures);
     const { mtimeMs } = await stat(captures);
     await runPlates({ places, reporter });
-    expect(await digests(captures)).toEqual(before);
+    expect(await folderDigests(captures)).toEqual(before);
     expect((await stat(captures)).mtimeMs).toBe(mtimeMs);
   });
 
@@ -160,7 +147,7 @@ test('a build killed at ten moments is finished by the next one, byte for byte',
   const started = performance.now();
   await runPlates({ places: whole, reporter });
   const duration = performance.now() - started;
-  const expected = await digests(whole.tiles);
+  const expected = await folderDigests(whole.tiles);
   expect(Object.keys(expected).length).toBeGreaterThan(20);
 
   const killed = await fresh('killed');
@@ -175,9 +162,9 @@ test('a build killed at ten moments is finished by the next one, byte for byte',
     child.kill('SIGKILL');
     await ended;
     // What has a name in the store is whole at every moment.
-    const partial = await digests(killed.tiles).catch(() => ({}));
+    const partial = await folderDigests(killed.tiles);
     expect(expected).toMatchObject(partial);
   }
   await runPlates({ places: killed, reporter });
-  expect(await digests(killed.tiles)).toEqual(expected);
+  expect(await folderDigests(killed.tiles)).toEqual(expected);
 }, 120_000);
