@@ -20,6 +20,16 @@ export async function describedPlanes<T>(view: StageView, name: string): Promise
   return found;
 }
 
+/** Something to fetch when it is first asked for, and again only after it failed. */
+export function fetchedOnce(load: () => Promise<void>): () => Promise<void> {
+  let loading: Promise<void> | null = null;
+  return () =>
+    (loading ??= load().catch((fault: unknown) => {
+      loading = null;
+      throw fault;
+    }));
+}
+
 /** The planes as something to lay on a surface. */
 export function planesOnSurface(
   view: StageView,

@@ -4,7 +4,7 @@
  */
 import type { Page } from 'playwright-core';
 import type { Look } from '../../src/viewer/look.ts';
-import { settled, type OpenStage } from './viewer-page.ts';
+import { type OpenStage } from './viewer-page.ts';
 
 export const side = 96;
 
@@ -12,17 +12,6 @@ export const side = 96;
 export interface PlanesReading {
   readonly layers: readonly Buffer[];
   readonly screens: readonly Buffer[];
-}
-
-/** Bring a plate to a zoom and wait until it rests. */
-export async function zoomTo(page: Page, zoom: number): Promise<void> {
-  await page.evaluate((factor) => {
-    const viewer = document.querySelector<OpenStage>('plate-stage')!.surfaces.first!.viewer;
-    viewer.viewport.zoomTo(viewer.viewport.getHomeZoom() * factor, undefined, true);
-    viewer.forceRedraw();
-  }, zoom);
-  await page.waitForTimeout(120);
-  await settled(page);
 }
 
 /** Read the middle of the first layers and of the screen under each look, in one task. */

@@ -1,7 +1,7 @@
 /** Opening a plate with a pair in a browser with software drawing, and waiting until it rests. */
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { chromium, type Browser, type Page } from 'playwright-core';
+import { chromium, type Browser, type BrowserContextOptions, type Page } from 'playwright-core';
 import { differencePair, viewWith } from '../../src/viewer/mode-views.ts';
 import type { StageData } from '../../src/viewer/stage-data.ts';
 import { browserFlags, browserPath } from './browser.ts';
@@ -152,4 +152,31 @@ export function requestsFrom(page: Page): string[] {
     if (!request.url().endsWith('/mark.svg')) asked.push(request.url());
   });
   return asked;
+}
+
+/** Bring a plate to a zoom and wait until it rests. */
+export async function zoomTo(page: Page, zoom: number): Promise<void> {
+  await page.evaluate((factor) => {
+    const viewer = document.querySelector<OpenStage>('plate-stage')!.surfaces.first!.viewer;
+    viewer.viewport.zoomTo(viewer.viewport.getHomeZoom() * factor, undefined, true);
+    viewer.forceRedraw();
+  }, zoom);
+  await page.waitForTimeout(120);
+  await settled(page);
+}
+
+/** A page in a window of its own, small enough for software drawing, with nothing that moves by itself. */
+export async function openStill(
+  browser: Browser,
+  address: string,
+  options: BrowserContextOptions = {},
+): Promise<Page> {
+  const context = await browser.newContext({
+    viewport: { width: 900, height: 700 },
+    reducedMotion: 'reduce',
+    ...options,
+  });
+  const page = await context.newPage();
+  await page.goto(address);
+  return page;
 }

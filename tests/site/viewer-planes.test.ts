@@ -12,13 +12,14 @@ import { glossCode, reliefCode, slopeCode } from '../../src/imaging/surface-pict
 import { rangeCode } from '../../src/imaging/wide-range.ts';
 import type { GainLayer, LampLayer, SlopeLayer } from '../../src/records/layer.ts';
 import type { Look } from '../../src/viewer/look.ts';
-import { planesAt, readPlanes, worstOf, zoomTo } from './planes-reading.ts';
+import { planesAt, readPlanes, worstOf } from './planes-reading.ts';
 import {
   differencePlate,
   hasLayer,
   layerPlate,
   openDrawingBrowser,
   settled,
+  zoomTo,
 } from './viewer-page.ts';
 import { zooms } from './viewer-reading.ts';
 

@@ -5,7 +5,7 @@
 import type { Page } from 'playwright-core';
 import { divideCode } from '../../src/imaging/divide.ts';
 import { tiltCode } from '../../src/imaging/tilt.ts';
-import { settled, type OpenStage } from './viewer-page.ts';
+import { zoomTo, type OpenStage } from './viewer-page.ts';
 
 export const side = 120;
 export const zooms = [0.3, 0.5, 0.8, 1, 1.37, 2, 3.3, 5, 8];
@@ -32,13 +32,7 @@ export interface Reading {
 
 /** Read both layers alone and every combination, in one task, at a zoom. */
 export async function readAt(page: Page, zoom: number): Promise<Reading> {
-  await page.evaluate((factor) => {
-    const viewer = document.querySelector<OpenStage>('plate-stage')!.surfaces.first!.viewer;
-    viewer.viewport.zoomTo(viewer.viewport.getHomeZoom() * factor, undefined, true);
-    viewer.forceRedraw();
-  }, zoom);
-  await page.waitForTimeout(120);
-  await settled(page);
+  await zoomTo(page, zoom);
   return page.evaluate(
     ({ side, mixes, turns }) => {
       const viewer = document.querySelector<OpenStage>('plate-stage')!.surfaces.first!.viewer;

@@ -14,6 +14,7 @@ import {
   hasLayer,
   layerPlate,
   openDrawingBrowser,
+  openStill,
   pairPlate,
   plateOf,
   requestsFrom,
@@ -33,13 +34,7 @@ afterAll(() => browser.close());
 const soon = (read: () => Promise<unknown>) => expect.poll(read, { timeout: 20_000 });
 
 async function open(address: string, options: BrowserContextOptions = {}): Promise<Page> {
-  const context = await browser.newContext({
-    viewport: { width: 900, height: 700 },
-    reducedMotion: 'reduce',
-    ...options,
-  });
-  const page = await context.newPage();
-  await page.goto(`${site}${address}`);
+  const page = await openStill(browser, `${site}${address}`, options);
   await settled(page);
   return page;
 }

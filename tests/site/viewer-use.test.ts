@@ -6,6 +6,7 @@ import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
 import {
   openDrawingBrowser,
+  openStill,
   pairPlate,
   requestsFrom,
   settled,
@@ -26,16 +27,8 @@ afterAll(() => browser.close());
 /** Software drawing on a busy machine is slow; the claim is that it comes, not how soon. */
 const soon = (read: () => Promise<unknown>) => expect.poll(read, { timeout: 20_000 });
 
-async function open(fragment: string, options: BrowserContextOptions = {}): Promise<Page> {
-  const context = await browser.newContext({
-    viewport: { width: 900, height: 700 },
-    reducedMotion: 'reduce',
-    ...options,
-  });
-  const page = await context.newPage();
-  await page.goto(`${site}${plate.page}${fragment}`);
-  return page;
-}
+const open = (fragment: string, options: BrowserContextOptions = {}): Promise<Page> =>
+  openStill(browser, `${site}${plate.page}${fragment}`, options);
 
 const region = () => {
   const stage = document.querySelector('plate-stage') as unknown as {

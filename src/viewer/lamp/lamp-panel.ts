@@ -8,7 +8,7 @@ import {
   type Direction,
 } from '../../imaging/relight/light-place.ts';
 import type { LampLayer, SlopeLayer } from '../../records/layer.ts';
-import { describedPlanes, planesOnSurface, type Described } from '../data-planes.ts';
+import { describedPlanes, fetchedOnce, planesOnSurface, type Described } from '../data-planes.ts';
 import type { Look } from '../look.ts';
 import { viewWith } from '../mode-views.ts';
 import type { StageView } from '../stage-data.ts';
@@ -25,7 +25,9 @@ export class LampPanel {
   private readonly handle: LampHandle | null;
   private lamp: Described<LampLayer> | null = null;
   private slope: Described<SlopeLayer> | null = null;
-  private loading: Promise<void> | null = null;
+
+  /** Fetch the descriptions. */
+  readonly prepare = fetchedOnce(() => this.load());
 
   constructor(stage: PlateStage) {
     this.stage = stage;
@@ -37,15 +39,6 @@ export class LampPanel {
 
   private get view(): StageView | null {
     return viewWith(this.stage.data, 'lamp', this.stage.state.of[0]);
-  }
-
-  /** Fetch the descriptions, once. */
-  prepare(): Promise<void> {
-    this.loading ??= this.load().catch((fault: unknown) => {
-      this.loading = null;
-      throw fault;
-    });
-    return this.loading;
   }
 
   private async load(): Promise<void> {

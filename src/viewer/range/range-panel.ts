@@ -1,7 +1,7 @@
 /** Range: which part of a bracket's light is shown. */
 import { lightHistogram } from '../../imaging/light-histogram.ts';
 import type { GainLayer } from '../../records/layer.ts';
-import { describedPlanes, planesOnSurface, type Described } from '../data-planes.ts';
+import { describedPlanes, fetchedOnce, planesOnSurface, type Described } from '../data-planes.ts';
 import type { Look } from '../look.ts';
 import { viewWith } from '../mode-views.ts';
 import type { StageView } from '../stage-data.ts';
@@ -17,10 +17,12 @@ const bars = 64;
 export class RangePanel {
   private readonly stage: PlateStage;
   private gain: Described<GainLayer> | null = null;
-  private loading: Promise<void> | null = null;
   private marks = false;
   private timer = 0;
   private tries = 0;
+
+  /** Fetch the description. */
+  readonly prepare = fetchedOnce(() => this.load());
 
   constructor(stage: PlateStage) {
     this.stage = stage;
@@ -28,14 +30,6 @@ export class RangePanel {
 
   private get view(): StageView | null {
     return viewWith(this.stage.data, 'gain', this.stage.state.of[0]);
-  }
-
-  prepare(): Promise<void> {
-    this.loading ??= this.load().catch((fault: unknown) => {
-      this.loading = null;
-      throw fault;
-    });
-    return this.loading;
   }
 
   private async load(): Promise<void> {
