@@ -5,7 +5,7 @@
  */
 import { join } from 'node:path';
 import type { Finding } from '../records/finding.ts';
-import type { Inspection } from '../records/result.ts';
+import type { Inspection } from '../records/inspection.ts';
 import { setupOf, type CaptureRecord } from '../records/sitting.ts';
 import { tolerances as ownTolerances, type Tolerances } from '../records/tolerances.ts';
 import { baseCapture } from './align.ts';

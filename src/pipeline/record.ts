@@ -1,6 +1,7 @@
 /** Stage *record*: what the stages found out, as the one file that the pages read. */
 import { join } from 'node:path';
-import type { CaptureResult, Inspection, PlateResult, SittingResult } from '../records/result.ts';
+import type { Inspection } from '../records/inspection.ts';
+import type { CaptureResult, PlateResult, SittingResult } from '../records/result.ts';
 import type { Finding } from '../records/finding.ts';
 import { resultVersion } from '../records/result.ts';
 import { setupOf } from '../records/sitting.ts';

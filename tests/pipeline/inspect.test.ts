@@ -3,7 +3,7 @@
  * none. The pictures are invented and seeded; the fault is the only thing that differs.
  */
 import { afterAll, describe, expect, test } from 'vitest';
-import { inspectionSchema } from '../../src/records/result.ts';
+import { inspectionSchema } from '../../src/records/inspection.ts';
 import { blankField } from '../fixtures/inspect/blank-field.ts';
 import { inspectPlan, removeInspected } from '../fixtures/inspect/inspect-plan.ts';
 import {

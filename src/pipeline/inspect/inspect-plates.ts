@@ -5,7 +5,8 @@
  */
 import { join } from 'node:path';
 import { finding, type Finding } from '../../records/finding.ts';
-import type { Inspection, Registration } from '../../records/result.ts';
+import type { Inspection } from '../../records/inspection.ts';
+import type { Registration } from '../../records/result.ts';
 import { alignPlate } from '../align.ts';
 import { readContent, type ContentPlate, type ContentResult } from '../content.ts';
 import { openFileDigests, type FileDigests } from '../file-digests.ts';

@@ -1,6 +1,6 @@
 /** What was measured of one capture, as the pages and the terminal show it. */
 import { pixelsPerInch, toMillimetres } from '../../imaging/inspect/scale.ts';
-import type { GridMap, Inspection } from '../../records/result.ts';
+import type { GridMap, Inspection } from '../../records/inspection.ts';
 import { editionName, standingOf } from '../../records/tolerances.ts';
 import { kept, said, type InspectedCapture, type InspectedSitting } from './inspected-sitting.ts';
 import type { Measures } from './measures.ts';

@@ -1,5 +1,6 @@
 /** What was measured of each capture, as lines for a terminal: the figures of the captures page. */
-import type { Inspection, Registration } from '../../records/result.ts';
+import type { Inspection } from '../../records/inspection.ts';
+import type { Registration } from '../../records/result.ts';
 import { said } from './inspected-sitting.ts';
 
 /** One block of lines per capture; empty where nothing was measured. */
