@@ -2,7 +2,8 @@
 import type { StageData } from './stage-data.ts';
 import type { PlateStage } from './stage.ts';
 import type { Tool } from './tool-panels.ts';
-import { formatViewState, type ViewState } from './view-state.ts';
+import { formatViewState } from './view-address.ts';
+import type { ViewState } from './view-state.ts';
 
 const modeWords = {
   look: 'Look',

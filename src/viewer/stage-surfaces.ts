@@ -3,23 +3,13 @@
  * beside each other. Opened on first use over the still pictures, and kept.
  */
 import { dividerLine, lineOnScreen, type Line } from './divider-line.ts';
-import type { Look } from './look.ts';
+import { laidFor, type Laid } from './laid-views.ts';
 import { toScreen, type Placing } from './placing.ts';
 import type { PlateStage } from './stage.ts';
-import type { Link, Surface, SurfaceEvents, SurfaceView } from './surface.ts';
+import type { Link, Surface, SurfaceEvents } from './surface.ts';
+import { surfaceWords } from './surface-words.ts';
 import { stageKey } from './stage-keys.ts';
 import type { Region } from './view-state.ts';
-
-/** What lies on one surface, and how its layers are combined. */
-interface Laid {
-  readonly views: readonly SurfaceView[];
-  readonly look: Look;
-}
-
-const single: Look = { kind: 'single' };
-
-/** How strongly Difference shows a change: a tenth of the tone scale is half of the grey. */
-const stretch = 5;
 
 type Opened = (element: HTMLElement, name: string, events: SurfaceEvents) => Surface;
 
@@ -73,8 +63,7 @@ export class StageSurfaces {
     const places = [...parts.surfaces.querySelectorAll<HTMLElement>('[data-surface]')];
     while (this.all.length < count && this.openSurface !== null) {
       const n = this.all.length;
-      const name = `${data.title}: ${['', 'second ', 'third '][n]}picture. Arrow keys move it, plus and minus change its size, 0 shows all of it.`;
-      this.all.push(this.openSurface(places[n], name, this.events(n)));
+      this.all.push(this.openSurface(places[n], surfaceWords.name(data.title, n), this.events(n)));
     }
   }
 
@@ -88,7 +77,7 @@ export class StageSurfaces {
       dragged: (dx) => stage.state.mode === 'tilt' && n === 0 && stage.tilt.dragged(dx),
       pressed: (x, y) => n === 0 && (stage.tools.pressed(x, y) || stage.tilt.pressed(x, y)),
       key: (event) => stageKey(stage, event),
-      plain: () => stage.say(plainWords),
+      plain: () => stage.say(surfaceWords.plainTilt),
     };
   }
 
@@ -98,51 +87,9 @@ export class StageSurfaces {
     return mode === 'difference' ? 3 : mode === 'beside' ? 2 : 1;
   }
 
-  private view(id: string): SurfaceView {
-    const found = this.stage.data.views.find((v) => v.id === id);
-    if (found === undefined) throw new Error(`This plate has no view “${id}”.`);
-    // A view in register may have more pixels than the frame; regions are pixels of the frame.
-    const { width, height } = this.stage.data.frame;
-    return found.registered ? { ...found, width, height } : found;
-  }
-
   /** What each surface shows for the state. */
   private wanted(): Laid[] {
-    const { state, lamp, range, other } = this.stage;
-    const of = state.of.map((id) => this.view(id));
-    switch (state.mode) {
-      case 'look':
-        return [{ views: of.slice(0, 1), look: single }];
-      case 'slide': {
-        const line = this.line();
-        return [{ views: of, look: line === null ? single : { kind: 'divide', line } }];
-      }
-      case 'tilt':
-        return [{ views: of, look: this.stage.tilt.look() }];
-      case 'lamp': {
-        const physical = this.first?.physical ?? true;
-        if (!physical) return [{ views: of.slice(0, 1), look: single }];
-        return [{ views: lamp.onSurface(), look: lamp.look() }];
-      }
-      case 'range': {
-        const physical = this.first?.physical ?? true;
-        if (!physical) return [{ views: of.slice(0, 1), look: single }];
-        return [{ views: range.onSurface(), look: range.look() }];
-      }
-      case 'beside': {
-        const second = other.view ?? of[1] ?? of[0];
-        return [
-          { views: of.slice(0, 1), look: single },
-          { views: [second], look: single },
-        ];
-      }
-      case 'difference':
-        return [
-          { views: of.slice(0, 1), look: single },
-          { views: of.slice(1, 2), look: single },
-          { views: of, look: { kind: 'difference', stretch } },
-        ];
-    }
+    return laidFor(this.stage, this.first?.physical ?? true, () => this.line());
   }
 
   /** Descriptions that a mode needs before anything can be laid. */
@@ -185,9 +132,9 @@ export class StageSurfaces {
   private sayPlain(): void {
     if (this.first?.physical !== false) return;
     const { mode } = this.stage.state;
-    if (mode === 'tilt') this.stage.say(plainWords);
+    if (mode === 'tilt') this.stage.say(surfaceWords.plainTilt);
     if (mode === 'lamp' || mode === 'range' || mode === 'difference')
-      this.stage.say(plainModeWords);
+      this.stage.say(surfaceWords.plainMode);
   }
 
   /** Combine the layers as the state says: no tile is asked for. */
@@ -272,8 +219,3 @@ export class StageSurfaces {
     this.stage.moved();
   }
 }
-
-const plainWords =
-  'This browser draws without shaders here: Tilt is shown as a plain cross-fade, which is not what light does.';
-const plainModeWords =
-  'This browser draws without shaders here, which this way of looking needs; the picture is shown as it is.';

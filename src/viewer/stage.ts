@@ -16,15 +16,9 @@ import type { StageData } from './stage-data.ts';
 import { showScale } from './scale-display.ts';
 import { TiltPanel } from './tilt-panel.ts';
 import { ToolPanels } from './tool-panels.ts';
-import {
-  clipRegion,
-  firstState,
-  formatViewState,
-  frameOf,
-  parseViewState,
-  settleState,
-  type ViewState,
-} from './view-state.ts';
+import { settleState } from './settle-state.ts';
+import { formatViewState, parseViewState } from './view-address.ts';
+import { clipRegion, firstState, frameOf, type ViewState } from './view-state.ts';
 
 export class PlateStage extends HTMLElement {
   data!: StageData;

@@ -2,7 +2,7 @@
 import { CiteTool } from './cite-tool.ts';
 import { LooksTool } from './looks/looks-tool.ts';
 import { MeasureTool } from './measure/measure-tool.ts';
-import { SpotsTool } from './spots-tool.ts';
+import { SpotsTool } from './spots/spots-tool.ts';
 import { TakeTool } from './take/take-tool.ts';
 import type { PlateStage } from './stage.ts';
 

@@ -1,13 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { settleState } from '../../src/viewer/settle-state.ts';
+import { formatViewState, parseViewState } from '../../src/viewer/view-address.ts';
 import {
   clipRegion,
   firstState,
-  formatViewState,
   frameOf,
   modes,
-  parseViewState,
-  settleState,
   type ViewState,
 } from '../../src/viewer/view-state.ts';
 import { data } from './stage-fixture.ts';

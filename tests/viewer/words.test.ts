@@ -1,23 +1,12 @@
-import { readdirSync, readFileSync } from 'node:fs';
-import Ajv from 'ajv-draft-04';
 import { describe, expect, test } from 'vitest';
-import { fromAnnotations, ownSpotFrom, toAnnotations } from '../../src/viewer/annotations.ts';
 import { citation } from '../../src/viewer/cite-tool.ts';
 import { nameViews } from '../../src/viewer/view-words.ts';
-import { firstState, parseViewState, settleState } from '../../src/viewer/view-state.ts';
-import { hasShared, sharedPath } from '../shared.ts';
+import { settleState } from '../../src/viewer/settle-state.ts';
+import { parseViewState } from '../../src/viewer/view-address.ts';
+import { firstState } from '../../src/viewer/view-state.ts';
 import { data } from './stage-fixture.ts';
 
 const page = 'https://museum.example/plates/quay/';
-const own = {
-  id: 'own-1',
-  title: 'A rope',
-  note: 'Frayed.',
-  view: 'axial',
-  region: { x: 10, y: 20, width: 30, height: 40 },
-  made: '2026-01-02T03:04:05.000Z',
-};
-
 describe('names of views', () => {
   test('say the reading and the light', () => {
     const names = nameViews([
@@ -62,75 +51,5 @@ describe('a citation', () => {
     const views = data.views.map((v) => ({ ...v, digest: 'ffffffffffff' }));
     const later = settleState({ ...data, views }, parseViewState(fragment)!, state);
     expect(later.said[0]).toMatch(/has changed/);
-  });
-});
-
-describe('spots as Web Annotations', () => {
-  const written = JSON.stringify(toAnnotations(data, [own], page));
-
-  test('written and read again are the same spots', () => {
-    expect(fromAnnotations(written, data)).toEqual({ ok: true, value: [own] });
-  });
-
-  test('point at the picture with a Media Fragments selector', () => {
-    const [annotation] = (JSON.parse(written) as { items: { target: object }[] }).items;
-    expect(annotation.target).toEqual({
-      type: 'SpecificResource',
-      source: 'https://museum.example/base/plates/quay/views/axial/full/max/0/default.jpg',
-      selector: {
-        type: 'FragmentSelector',
-        conformsTo: 'http://www.w3.org/TR/media-frags/',
-        value: 'xywh=pixel:10,20,30,40',
-      },
-    });
-  });
-
-  // The W3C's own test suite: draft-04 schemas of what an annotation must be, with definitions
-  // that they refer to by file name.
-  test.skipIf(!hasShared('data', 'annotations'))(
-    'pass every top-level MUST schema of the W3C test suite; without a target they do not',
-    () => {
-      const read = (...parts: string[]) =>
-        JSON.parse(readFileSync(sharedPath('data', 'annotations', ...parts), 'utf8')) as Record<
-          string,
-          unknown
-        >;
-      const ajv = new Ajv({ strict: false, validateFormats: false });
-      for (const name of readdirSync(sharedPath('data', 'annotations', 'definitions')))
-        if (name.endsWith('.json')) ajv.addSchema(read('definitions', name));
-      const musts = readdirSync(sharedPath('data', 'annotations', 'annotations'))
-        .filter((name) => name.endsWith('.json'))
-        .map((name) => read('annotations', name))
-        .filter((schema) => schema['assertionType'] === 'must');
-      expect(musts.length).toBeGreaterThanOrEqual(14);
-      const { items } = JSON.parse(written) as { items: object[] };
-      const context = { '@context': 'http://www.w3.org/ns/anno.jsonld' };
-      const annotation = { ...context, ...items[0] };
-      const { target, ...without } = annotation as unknown as { target: object };
-      expect(target).toBeDefined();
-      const fails = (value: object) =>
-        musts.filter(
-          (schema) => ajv.validate(schema, value) !== (schema['expectedResult'] !== 'invalid'),
-        );
-      expect(fails(annotation).map((schema) => schema['title'])).toEqual([]);
-      expect(fails(without).length).toBeGreaterThan(0);
-    },
-  );
-
-  test.each([
-    ['not JSON', '{', 'This file is not JSON, so no spots could be read from it.'],
-    [
-      'of another plate',
-      written.replaceAll('/views/axial/', '/views/elsewhere/'),
-      'This file holds no annotation with a rectangle or an outline on a view of this plate.',
-    ],
-  ])('a file that is %s is refused in words', (_, text, reason) => {
-    expect(fromAnnotations(text, data)).toEqual({ ok: false, reason });
-  });
-
-  test('what the browser kept and somebody changed is passed over', () => {
-    expect(ownSpotFrom({ ...own, region: { x: 1, y: 2, width: -3, height: 4 } })).toBeNull();
-    expect(ownSpotFrom('a word')).toBeNull();
-    expect(ownSpotFrom(own)).toEqual(own);
   });
 });

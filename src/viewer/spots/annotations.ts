@@ -6,10 +6,11 @@
  *   (FragmentSelector with `conformsTo` Media Fragments), 4.2.5 (SvgSelector), 5.1
  *   (AnnotationPage).
  */
-import type { Estimate } from '../imaging/plane.ts';
-import type { StageData } from './stage-data.ts';
+import type { Estimate } from '../../imaging/plane.ts';
+import type { StageData } from '../stage-data.ts';
+import { clipRegion, type Region } from '../view-state.ts';
 import { outlineFrom, outlineRegion, outlineSvg, type Point } from './spot-shape.ts';
-import type { Region } from './view-state.ts';
+import { spotsWords } from './spots-words.ts';
 
 /** A spot of the reader's own. */
 export interface OwnSpot {
@@ -23,6 +24,11 @@ export interface OwnSpot {
   /** ISO 8601, UTC. */
   readonly made: string;
 }
+
+/** Bytes: a file with ten thousand long notes is smaller. */
+export const largestFile = 20e6;
+/** Spots that one file may bring. */
+const most = 1000;
 
 const fragments = 'http://www.w3.org/TR/media-frags/';
 
@@ -142,13 +148,16 @@ function annotationSpot(value: unknown, data: StageData): OwnSpot | null {
   if (!isObject(value)) return null;
   const target = value['target'];
   const outline = outlineOfTarget(target);
-  const region = outline === null ? regionOfTarget(target) : outlineRegion(outline);
+  const written = outline === null ? regionOfTarget(target) : outlineRegion(outline);
+  // Of a place that lies beside the plate nothing is left.
+  const region = written === null ? null : clipRegion(written, data.frame);
   const source = isObject(target) ? word(target['source'], 2000) : null;
   const view = data.views.find((v) => source?.includes(`/views/${v.id}/`));
   const words = bodyText(value['body'], 'tagging') ?? bodyText(value['body'], 'commenting');
   if (region === null || view === undefined || words === null) return null;
   const note = bodyText(value['body'], 'tagging') ? bodyText(value['body'], 'commenting') : null;
-  const id = /#spot=([a-z0-9-]{1,80})$/.exec(word(value['id'], 2000) ?? '')?.[1];
+  // Only such names as are given here: an author's spot keeps its own.
+  const id = /#spot=(own-[a-z0-9-]{1,76})$/.exec(word(value['id'], 2000) ?? '')?.[1];
   return {
     id: id ?? `own-${region.x}-${region.y}-${region.width}-${region.height}`,
     title: words,
@@ -156,8 +165,14 @@ function annotationSpot(value: unknown, data: StageData): OwnSpot | null {
     view: view.id,
     region,
     ...(outline === null ? {} : { outline }),
-    made: word(value['created'], 40) ?? '',
+    made: momentFrom(value['created']),
   };
+}
+
+/** A moment as XML Schema writes it, `2026-01-02T03:04:05Z`; nothing where it is not one. */
+function momentFrom(value: unknown): string {
+  const text = word(value, 40) ?? '';
+  return /^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d(\.\d+)?(Z|[+-]\d\d:\d\d)$/.test(text) ? text : '';
 }
 
 /** Read spots of this plate from an AnnotationPage, a list, or one annotation. */
@@ -166,19 +181,19 @@ export function fromAnnotations(text: string, data: StageData): Estimate<OwnSpot
   try {
     parsed = JSON.parse(text);
   } catch {
-    return { ok: false, reason: 'This file is not JSON, so no spots could be read from it.' };
+    return { ok: false, reason: spotsWords.notJson };
   }
   const items: unknown[] = Array.isArray(parsed)
     ? parsed
     : isObject(parsed) && Array.isArray(parsed['items'])
       ? parsed['items']
       : [parsed];
-  const spots = items.map((item) => annotationSpot(item, data)).filter((s) => s !== null);
-  return spots.length > 0
-    ? { ok: true, value: spots }
-    : {
-        ok: false,
-        reason:
-          'This file holds no annotation with a rectangle or an outline on a view of this plate.',
-      };
+  const spots = new Map<string, OwnSpot>();
+  for (const item of items) {
+    const spot = spots.size < most ? annotationSpot(item, data) : null;
+    if (spot !== null) spots.set(spot.id, spot);
+  }
+  return spots.size > 0
+    ? { ok: true, value: [...spots.values()] }
+    : { ok: false, reason: spotsWords.nothing };
 }

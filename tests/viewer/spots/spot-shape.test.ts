@@ -1,12 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import { fromAnnotations, toAnnotations } from '../../src/viewer/annotations.ts';
 import {
   outlineFrom,
   outlineRegion,
   outlineSvg,
   rectangleBetween,
-} from '../../src/viewer/spot-shape.ts';
-import { data } from './stage-fixture.ts';
+} from '../../../src/viewer/spots/spot-shape.ts';
 
 const outline = [
   [100, 200],
@@ -34,17 +32,5 @@ describe('an outline', () => {
     '<svg><polygon points="1,2 3,4 . ,5"/></svg>',
   ])('is not read from %s', (svg) => {
     expect(outlineFrom(svg)).toBeNull();
-  });
-
-  test('is exported as an SvgSelector and comes back the same', () => {
-    const spot = {
-      ...{ id: 'own-a', title: 'A stain', note: '', view: 'axial', made: '' },
-      region: outlineRegion(outline),
-      outline,
-    };
-    const page = 'https://museum.example/plates/quay/';
-    const written = JSON.stringify(toAnnotations(data, [spot], page));
-    expect(written).toContain('"type":"SvgSelector"');
-    expect(fromAnnotations(written, data)).toEqual({ ok: true, value: [spot] });
   });
 });

@@ -1,5 +1,5 @@
 /** Rectangles and outlines of spots, plate pixels. */
-import type { Region } from './view-state.ts';
+import type { Region } from '../view-state.ts';
 
 export type Point = readonly [x: number, y: number];
 
@@ -26,6 +26,7 @@ export function outlineSvg(points: readonly Point[]): string {
 
 /** The outline of an SvgSelector with one polygon; null for anything else. */
 export function outlineFrom(svg: string): Point[] | null {
+  if (svg.length > 30_000) return null;
   const list = /<polygon[^>]*\spoints="([-\d.,\s]{5,20000})"/.exec(svg)?.[1];
   const numbers =
     list

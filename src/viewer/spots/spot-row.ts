@@ -1,0 +1,39 @@
+/** One spot in the list: go there, its note, its address, and a way to remove one's own. */
+import type { Region } from '../view-state.ts';
+import { spotsWords } from './spots-words.ts';
+
+export interface ListedSpot {
+  readonly id: string;
+  readonly title: string;
+  readonly note: string | null;
+  readonly view: string | null;
+  readonly region: Region;
+  /** The reader's, not the author's. */
+  readonly own: boolean;
+}
+
+function button(spot: ListedSpot, words: string, what: string): HTMLElement {
+  const { x, y, width, height } = spot.region;
+  const made = document.createElement('button');
+  made.type = 'button';
+  made.textContent = words;
+  made.dataset['do'] = `spots:${what}`;
+  made.dataset['spot'] = spot.id;
+  made.dataset['region'] = `${x},${y},${width},${height}`;
+  return made;
+}
+
+/** @param address Opens the spot. */
+export function spotRow(spot: ListedSpot, address: string): HTMLElement {
+  const item = document.createElement('li');
+  item.append(button(spot, spot.title, 'go'));
+  if (spot.note)
+    item.append(Object.assign(document.createElement('span'), { textContent: spot.note }));
+  const link = document.createElement('a');
+  link.textContent = spotsWords.address;
+  link.setAttribute('aria-label', spotsWords.addressOf(spot.title));
+  link.href = address;
+  item.append(link);
+  if (spot.own) item.append(button(spot, spotsWords.remove(spot.title), 'drop'));
+  return item;
+}
