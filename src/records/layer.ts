@@ -95,8 +95,8 @@ const unit = z.tuple([z.number(), z.number(), z.number()]);
 export const lampLayerSchema = z.strictObject({
   ...layerShape,
   kind: z.literal('lamp'),
-  /** What the sum is: a display code v, 0 to 255 on the sRGB curve, or ln(v + 4). */
-  domain: z.enum(['encoded', 'log']),
+  /** What the sum is: a display code v, 0 to 255 on the sRGB curve, ln(v + 4), or 255 ((v + 16) / 271)^1.45. */
+  domain: z.enum(['encoded', 'log', 'power']),
   /** Functions of the direction that base and factors are made of (`lamp-terms.ts`). */
   terms: z.enum(['thin-plate', 'hemispherical']),
   /** The captured lamps, in the order of the frames. */

@@ -1,4 +1,5 @@
 /** How the layers of a surface are combined in the last pass. */
+import type { Domain } from '../imaging/relight/light-domain.ts';
 import type { Line } from './divider-line.ts';
 
 export type SurfaceRendering = 'relief' | 'slope' | 'gloss';
@@ -13,7 +14,7 @@ export type Look =
   | {
       readonly kind: 'lamp';
       readonly planes: number;
-      readonly domain: 'encoded' | 'log';
+      readonly domain: Domain;
       readonly base: ArrayLike<number>;
       /** Row-major, 3 rows of one factor for each plane. */
       readonly factors: ArrayLike<number>;

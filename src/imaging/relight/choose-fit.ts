@@ -1,12 +1,12 @@
 /**
  * Which way of foretelling a frame suits a plate, and how many planes it needs.
  *
- * The thin plate has no parameter to tune; leave-one-out only chooses whether codes or their
- * logarithm are interpolated, with a preference for codes, and takes the hemispherical fit on
- * plates that only scatter, where it is clearly better. Letting it choose freely was tried and
- * picks too smooth a way: a left-out lamp doubles the spacing around it, and a lobe that is then
- * missed by all ways is missed most evenly by the smoothest. The margins were set on rendered
- * plates (mirror, satin, matte; 24 to 96 lamps).
+ * The thin plate has no parameter to tune; leave-one-out only chooses what it interpolates, with
+ * a preference for a power of the codes, and takes the hemispherical fit on plates that only
+ * scatter, where it is clearly better. Letting it choose freely was tried and picks too smooth a
+ * way: a left-out lamp doubles the spacing around it, and a lobe that is then missed by all ways
+ * is missed most evenly by the smoothest. The margins were set on rendered plates (mirror, satin,
+ * matte; 24 to 96 lamps).
  */
 import { type Components, learnComponents } from './components.ts';
 import {
@@ -40,12 +40,12 @@ export interface ChosenFit {
 export const mostPlanes = 18;
 /** A gain over the nearest frame, in dB, below which only captured lamps are offered. */
 export const leastGain = 2;
-/** By so many dB another way has to be better than thin-plate codes. */
+/** By so many dB another way has to be better than the thin plate over a power of the codes. */
 const preference = 1;
 /** Leave-one-out error of a plate that only scatters, dB at least. */
 const scatteringOnly = 40;
-/** Truncation may add this share of the leave-one-out error. */
-const truncationShare = 0.04;
+/** Truncation may add this share of the leave-one-out error, which itself is three times too large. */
+const truncationShare = 0.02;
 /** Fewer planes are taken where that costs less than this, in dB: the rest is noise. */
 const noiseOnly = 0.05;
 
@@ -65,7 +65,8 @@ export function chooseFit(
   }
   const few = thinnedSample(sample, judgedPixels);
   const candidates = [
-    { weights: plate.value, domain: 'encoded' as const, handicap: 0 },
+    { weights: plate.value, domain: 'power' as const, handicap: 0 },
+    { weights: plate.value, domain: 'encoded' as const, handicap: preference },
     { weights: plate.value, domain: 'log' as const, handicap: preference },
   ].map((way) => {
     const error = leftOutError(few, way.weights, way.domain, enclosed);

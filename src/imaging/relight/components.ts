@@ -8,8 +8,8 @@
  * - Pearson, K. (1901). On lines and planes of closest fit to systems of points in space.
  *   Philosophical Magazine 2(11), 559-572. doi:10.1080/14786440109462720
  */
-import { logOffset } from './lamp-light.ts';
-import { type Domain, domainTable, type LightSample } from './light-sample.ts';
+import { type Domain, domainTable } from './light-domain.ts';
+import type { LightSample } from './light-sample.ts';
 import { symmetricEigen } from './symmetric-eigen.ts';
 
 export interface Components {
@@ -26,7 +26,7 @@ export interface Components {
 export function learnComponents(sample: LightSample, domain: Domain, most: number): Components {
   const variables = sample.lamps * 3;
   const { pixels, codes } = sample;
-  const table = domainTable(domain, logOffset);
+  const table = domainTable(domain);
   const mean = new Float64Array(variables);
   for (let p = 0; p < pixels; p += 1) {
     for (let j = 0; j < variables; j += 1) mean[j] += table[codes[p * variables + j]];

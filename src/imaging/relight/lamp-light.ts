@@ -4,6 +4,7 @@
  * reference that it is compared with.
  */
 import { lampTerms, type TermKind } from './lamp-terms.ts';
+import { type Domain, fromDomain } from './light-domain.ts';
 import type { Direction } from './light-place.ts';
 
 /** The part of a `lamp` layer's description that is needed here (`src/records/layer.ts`). */
@@ -12,7 +13,7 @@ export interface LampResponse {
   /** What a plane's code c stands for: `offset + step * c`. */
   readonly offset: readonly number[];
   readonly step: readonly number[];
-  readonly domain: 'encoded' | 'log';
+  readonly domain: Domain;
   readonly terms: TermKind;
   readonly lamps: readonly { readonly direction: Direction }[];
   /** Row-major, 3 * (planes + 1) rows: base and factors of red, green and blue. */
@@ -21,15 +22,12 @@ export interface LampResponse {
 
 /** One lamp's light: what each channel is made of, as numbers for *codes* of the planes. */
 export interface LampLight {
-  readonly domain: 'encoded' | 'log';
+  readonly domain: Domain;
   /** Of red, green, blue. */
   readonly base: Float64Array;
   /** Row-major, 3 rows of one factor for each plane. */
   readonly factors: Float64Array;
 }
-
-/** The log domain is ln(v + 4) of a display code v: 4 keeps noise in the dark from counting. */
-export const logOffset = 4;
 
 /** What a lamp in this direction makes of the planes. */
 export function lampLight(layer: LampResponse, direction: Direction): LampLight {
@@ -66,8 +64,7 @@ export function litPixel(
   const channel = (c: number): number => {
     let sum = light.base[c];
     for (let k = 0; k < codes.length; k += 1) sum += light.factors[c * codes.length + k] * codes[k];
-    const code = light.domain === 'log' ? Math.exp(sum) - logOffset : sum;
-    return Math.min(255, Math.max(0, code));
+    return fromDomain(light.domain, sum);
   };
   return [channel(0), channel(1), channel(2)];
 }

@@ -1,9 +1,9 @@
 /** How well each frame is foretold from the others, over a sample of pixels, in display codes. */
 import { lampHull } from './lamp-hull.ts';
-import { logOffset } from './lamp-light.ts';
 import type { LampWeights } from './lamp-weights.ts';
 import { degreesBetween, type Direction } from './light-place.ts';
-import { type Domain, domainTable, type LightSample } from './light-sample.ts';
+import { type Domain, domainTable, fromDomain } from './light-domain.ts';
+import type { LightSample } from './light-sample.ts';
 
 /** Peak signal to noise ratio of 8-bit codes, dB. */
 export function decibels(meanSquare: number): number {
@@ -39,7 +39,7 @@ export function leftOutError(
   judged: readonly number[],
 ): number {
   const { lamps, pixels, codes } = sample;
-  const table = domainTable(domain, logOffset);
+  const table = domainTable(domain);
   const rows = judged.map((i) => {
     const pivot = weights.residual[i * lamps + i];
     return Float64Array.from({ length: lamps }, (_, j) => weights.residual[i * lamps + j] / pivot);
@@ -55,8 +55,7 @@ export function leftOutError(
         const row = rows[n];
         let foretold = values[i];
         for (let j = 0; j < lamps; j += 1) foretold -= row[j] * values[j];
-        const code = domain === 'log' ? Math.exp(foretold) - logOffset : foretold;
-        const error = Math.min(255, Math.max(0, code)) - codes[at + 3 * i];
+        const error = fromDomain(domain, foretold) - codes[at + 3 * i];
         sums[n] += error * error;
       }
     }

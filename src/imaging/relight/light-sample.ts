@@ -13,16 +13,6 @@ export interface LightSample {
   readonly codes: Uint8Array;
 }
 
-/** What the data are interpolated as: codes v, or ln(v + 4). */
-export type Domain = 'encoded' | 'log';
-
-/** Codes from 0 to 255 in a domain. */
-export function domainTable(domain: Domain, logOffset: number): Float64Array {
-  return Float64Array.from({ length: 256 }, (_, v) =>
-    domain === 'encoded' ? v : Math.log(v + logOffset),
-  );
-}
-
 /** The first `pixels` of a sample, spread evenly over it. */
 export function thinnedSample(sample: LightSample, pixels: number): LightSample {
   if (sample.pixels <= pixels) return sample;

@@ -4,8 +4,8 @@
  * bytes, as it matters less to the picture.
  */
 import type { Components } from './components.ts';
-import { logOffset } from './lamp-light.ts';
-import { domainTable, type LightSample } from './light-sample.ts';
+import { domainTable } from './light-domain.ts';
+import type { LightSample } from './light-sample.ts';
 
 export interface PlaneCoding {
   /** Code c of plane k stands for `offset[k] + step[k] * c`. */
@@ -22,7 +22,7 @@ export function planeCoding(
   planes: number,
 ): PlaneCoding {
   const { variables, mean, domain } = components;
-  const table = domainTable(domain, logOffset);
+  const table = domainTable(domain);
   const low = new Float64Array(planes).fill(Infinity);
   const high = new Float64Array(planes).fill(-Infinity);
   const centred = new Float64Array(variables);

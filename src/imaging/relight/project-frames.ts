@@ -1,7 +1,6 @@
 /** Strips of the frames of a many-light set to codes of its component planes. */
 import type { Components } from './components.ts';
-import { logOffset } from './lamp-light.ts';
-import { domainTable } from './light-sample.ts';
+import { domainTable } from './light-domain.ts';
 import type { PlaneCoding } from './plane-coding.ts';
 import { projectionKernel } from './projection-kernel.ts';
 
@@ -18,7 +17,7 @@ export function frameProjector(
 ): (frames: readonly Uint8Array[], pixels: number, out: Uint8Array) => void {
   const planes = coding.step.length;
   const { variables, mean, vectors } = components;
-  const table = Float32Array.from(domainTable(components.domain, logOffset));
+  const table = Float32Array.from(domainTable(components.domain));
   // Codes come out of the kernel directly: step and offset are folded into weights and bias.
   const weights = new Float64Array(variables * planes);
   const bias = new Float64Array(planes);

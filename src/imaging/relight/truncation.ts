@@ -1,9 +1,9 @@
 /** What it costs to keep only the first components of a many-light set, in display codes. */
 import type { Components } from './components.ts';
-import { logOffset } from './lamp-light.ts';
 import type { LampWeights } from './lamp-weights.ts';
 import { typicalError } from './leave-one-out.ts';
-import { domainTable, type LightSample } from './light-sample.ts';
+import { domainTable, fromDomain } from './light-domain.ts';
+import type { LightSample } from './light-sample.ts';
 
 export interface TruncationCost {
   /** Mean square error of the frames put together again from the kept components. */
@@ -23,9 +23,8 @@ export function truncationCost(
   const { lamps, pixels, codes } = sample;
   const { variables, mean, domain } = components;
   const vectors = components.vectors.slice(0, planes);
-  const table = domainTable(domain, logOffset);
-  const code = (v: number): number =>
-    Math.min(255, Math.max(0, domain === 'log' ? Math.exp(v) - logOffset : v));
+  const table = domainTable(domain);
+  const code = (v: number): number => fromDomain(domain, v);
   const centred = new Float64Array(variables);
   const again = new Float64Array(variables);
   let kept = 0;

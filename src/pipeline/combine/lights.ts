@@ -29,7 +29,7 @@ import { standOf } from './lights/stand.ts';
 import type { CaptureMaker, PlannedView } from './part.ts';
 
 /** Raised when the same frames would give another surface. */
-const lightsVersion = 2;
+const lightsVersion = 3;
 
 export const lightsViews: CaptureMaker = async (aligned, sitting, capture, context) => {
   const captured = await captureViews(aligned, sitting, capture);

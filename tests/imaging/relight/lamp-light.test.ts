@@ -51,6 +51,9 @@ test('base and factors are the response times the terms, with codes unfolded', (
   expect(dark[0]).toBe(0);
   // Green: exp(1) - 4 as well; blue: exp(2) - 4 = 3.389.
   expect(dark[2]).toBeCloseTo(Math.exp(2) - 4, 10);
+  const lit = litPixel(lampLight({ ...layer, domain: 'power' }, directionAt([0, 0])), [42]);
+  // Red: 10 + 3 * (-1 + 21) = 70. python3 -c "print(271*(70/255)**(1/1.45)-16)" -> 95.11375250495281
+  expect(lit[0]).toBeCloseTo(95.11375250495281, 6);
 });
 
 test('the hull of a ring and the pole is the ring, and a lamp outside goes to its edge', () => {

@@ -11,7 +11,7 @@ import * as words from './words.ts';
 export const lightsResult = z.strictObject({
   lamps: z.number(),
   planes: z.number(),
-  domain: z.enum(['encoded', 'log']),
+  domain: z.enum(['encoded', 'log', 'power']),
   terms: z.enum(['thin-plate', 'hemispherical']),
   free: z.boolean(),
   leftOutDecibels: z.number(),
@@ -39,6 +39,13 @@ export function fitSummary(fit: ChosenFit) {
     ...{ leftOutDecibels, nearestDecibels, keptDecibels, spacingDegrees },
   };
 }
+
+/** What was interpolated, as a setting says it. */
+const domainWords: Record<LightsResult['domain'], string> = {
+  encoded: 'display code',
+  log: 'ln(code + 4)',
+  power: '((code + 16) / 271)^1.45',
+};
 
 interface Made {
   readonly folder: string;
@@ -112,7 +119,7 @@ function figure(quantity: string, label: string, value: number, unit: string): F
 function lampSettings(result: LightsResult): Setting[] {
   return [
     setting('interpolation', result.terms),
-    setting('domain', result.domain === 'log' ? 'ln(code + 4)' : 'display code'),
+    setting('domain', domainWords[result.domain]),
     setting('planes', result.planes),
     setting('lamp directions from', result.directionsFrom),
   ];
