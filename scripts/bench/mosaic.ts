@@ -17,24 +17,15 @@ import {
   renderCloseUps,
 } from '../../tests/imaging/mosaic/rendered-close-ups.ts';
 import type { GigaRun } from './mosaic/giga.ts';
-import type { BenchRow } from './row.ts';
+import { lower, type BenchRow } from './row.ts';
 
 export default function mosaic(): BenchRow[] {
   const { geometric, step } = rendered();
   const giga = gigaRun();
-  const row = (name: string, value: number, unit: string, goal: number): BenchRow => ({
-    group: 'mosaic',
-    name,
-    value,
-    unit,
-    reference: null,
-    goal,
-    better: 'lower',
-  });
   return [
-    row('geometric_median_px', geometric, 'px', 0.3),
-    row('seam_step_percent', step, '%', 1),
-    row('giga_anon_mb', giga.anonymousMegabytes, 'MB', 1000),
+    lower('mosaic', 'geometric_median_px', 'px', geometric, 0.3),
+    lower('mosaic', 'seam_step_percent', '%', step, 1),
+    lower('mosaic', 'giga_anon_mb', 'MB', giga.anonymousMegabytes, 1000),
   ];
 }
 

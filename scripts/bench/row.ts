@@ -10,3 +10,15 @@ export interface BenchRow {
   readonly goal: number | null;
   readonly better: 'lower' | 'higher';
 }
+
+/** A figure of which less is better. */
+export function lower(
+  group: string,
+  name: string,
+  unit: string,
+  value: number,
+  goal: number | null,
+  reference: BenchRow['reference'] = null,
+): BenchRow {
+  return { group, name, value, unit, reference, goal, better: 'lower' };
+}

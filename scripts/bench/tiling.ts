@@ -12,14 +12,12 @@ import { sharp } from '../../src/raster/libvips.ts';
 import { levelShapes, tileAddress } from '../../src/raster/pyramid-geometry.ts';
 import { writePicture } from '../../src/raster/write-picture.ts';
 import { platePicture } from '../../tests/raster/test-pictures.ts';
-import type { BenchRow } from './row.ts';
-import type { TilingRun } from './tiling/run.ts';
+import { lower, type BenchRow } from './row.ts';
+import { measured, type TilingMode } from './tiling/measured.ts';
 
 const size = { width: 6000, height: 5000 };
 const tile = 512;
 const turns = 3;
-
-type Mode = 'ours' | 'plain' | 'plain-icc' | 'vips';
 
 export default async function tiling(): Promise<BenchRow[]> {
   const folder = mkdtempSync(join(tmpdir(), 'mirrorleaf-bench-'));
@@ -39,14 +37,9 @@ async function onePlate(folder: string): Promise<BenchRow[]> {
   await writePicture(tagged, { ...picture, profile: await widerProfile() });
 
   const hasVips = spawnSync('vips', ['--version']).error === undefined;
-  const least = {
-    ours: Infinity,
-    plain: Infinity,
-    vips: Infinity,
-    icc: Infinity,
-    plainIcc: Infinity,
-  };
-  const run = (name: keyof typeof least, mode: Mode, path: string): void => {
+  const none = Infinity;
+  const least = { ours: none, plain: none, vips: none, icc: none, plainIcc: none };
+  const run = (name: keyof typeof least, mode: TilingMode, path: string): void => {
     const { cpuSeconds } = measured(mode, path, join(folder, name));
     least[name] = Math.min(least[name], cpuSeconds);
   };
@@ -64,53 +57,22 @@ async function onePlate(folder: string): Promise<BenchRow[]> {
     await worstLevelError(join(folder, 'ours'), truth),
     await worstLevelError(join(folder, 'plain'), truth),
   ];
-  const row = (
-    name: string,
-    value: number,
-    unit: string,
-    reference: BenchRow['reference'],
-    goal: number,
-  ): BenchRow => ({ group: 'tiling', name, value, unit, reference, goal, better: 'lower' });
+  const ratio = (name: string, own: number, other: number, beside: string, goal: number) =>
+    lower('tiling', name, 'x', own / other, goal, { name: beside, value: other });
+  const encoded = 'sharp tile(), encoded light';
+  const converted = 'sharp tile() with profile conversion, CPU s';
+  const tiles = `${hasVips ? 'vips dzsave' : 'sharp tile()'}, bytes of tiles`;
   return [
-    row(
-      'linear_cpu_ratio_30mp',
-      least.ours / least.plain,
-      'x',
-      { name: 'sharp tile(), encoded light, CPU s', value: least.plain },
-      1.6,
-    ),
-    row(
-      'linear_cpu_ratio_icc',
-      least.icc / least.plainIcc,
-      'x',
-      { name: 'sharp tile() with profile conversion, CPU s', value: least.plainIcc },
-      0.9,
-    ),
+    ratio('linear_cpu_ratio_30mp', least.ours, least.plain, `${encoded}, CPU s`, 1.6),
+    ratio('linear_cpu_ratio_icc', least.icc, least.plainIcc, converted, 0.9),
     ...(hasVips
-      ? [
-          row(
-            'linear_cpu_ratio_vips',
-            least.ours / least.vips,
-            'x',
-            { name: 'vips dzsave, CPU s', value: least.vips },
-            1.6,
-          ),
-        ]
+      ? [ratio('linear_cpu_ratio_vips', least.ours, least.vips, 'vips dzsave, CPU s', 1.6)]
       : []),
-    row(
-      'bytes_ratio',
-      bytes.ours / bytes.other,
-      'x',
-      { name: `${hasVips ? 'vips dzsave' : 'sharp tile()'}, bytes of tiles`, value: bytes.other },
-      1.03,
-    ),
-    row(
-      'level_mean_error_percent',
-      ourError,
-      '%',
-      { name: 'sharp tile(), encoded light', value: plainError },
-      0.3,
-    ),
+    ratio('bytes_ratio', bytes.ours, bytes.other, tiles, 1.03),
+    lower('tiling', 'level_mean_error_percent', '%', ourError, 0.3, {
+      name: encoded,
+      value: plainError,
+    }),
   ];
 }
 
@@ -128,38 +90,12 @@ async function largePlate(folder: string): Promise<BenchRow> {
     await writePicture(made, { ...picture, format: 'jpeg' });
   }
   const path = existsSync(real) ? real : made;
-  return {
-    group: 'tiling',
-    name: 'rss_49mp_mb',
-    value: measured('ours', path, join(folder, 'large')).residentMegabytes,
-    unit: 'MB',
-    reference: {
-      name: 'sharp tile(), encoded light',
-      value: measured('plain', path, join(folder, 'large-plain')).residentMegabytes,
-    },
-    goal: 300,
-    better: 'lower',
-  };
-}
-
-/** One run in a process of its own. */
-function measured(mode: Mode, path: string, out: string): TilingRun {
-  rmSync(out, { recursive: true, force: true });
-  if (mode === 'vips') return measuredVips(path, out);
-  const program = join(import.meta.dirname, 'tiling/run.ts');
-  const run = spawnSync(process.execPath, [program, mode, path, out], { encoding: 'utf8' });
-  if (run.status !== 0) throw new Error(`Tiling by "${mode}" failed: ${run.stderr}`);
-  return JSON.parse(run.stdout) as TilingRun;
-}
-
-/** The command line of libvips, its CPU time taken by bash. */
-function measuredVips(path: string, out: string): TilingRun {
-  const command =
-    'TIMEFORMAT="%U %S"; time vips dzsave "$0" "$1" --layout iiif3 --tile-size 512 --suffix ".jpg[Q=85,optimize_coding]"';
-  const run = spawnSync('bash', ['-c', command, path, out], { encoding: 'utf8' });
-  const times = /([\d.]+) ([\d.]+)\s*$/.exec(run.stderr);
-  if (run.status !== 0 || !times) throw new Error(`vips dzsave failed: ${run.stderr}`);
-  return { cpuSeconds: Number(times[1]) + Number(times[2]), residentMegabytes: NaN };
+  const { residentMegabytes } = measured('ours', path, join(folder, 'large'));
+  const plain = measured('plain', path, join(folder, 'large-plain')).residentMegabytes;
+  return lower('tiling', 'rss_49mp_mb', 'MB', residentMegabytes, 300, {
+    name: 'sharp tile(), encoded light',
+    value: plain,
+  });
 }
 
 /** Bytes of our tiles alone: the pictures that the other pyramids have too. */

@@ -5,6 +5,7 @@
  */
 import { byteOfLight, byteSteps, type Light } from '../imaging/colour/light.ts';
 import type { Homography } from '../imaging/conventions.ts';
+import { rowLoops } from '../imaging/row-loops.ts';
 import { openRows } from './capture-rows.ts';
 import { paintCodes } from './paint-row.ts';
 import type { RowSource } from './row-source.ts';
@@ -99,9 +100,9 @@ function stripReader(
   const light = brightened(source.light, gain);
   // Display bytes already, as most captures are: hundreds of millions of look-ups less.
   const same = source.depth === 8 && !light.matrix && light.toByte.every((byte, i) => byte === i);
-  const paint = paintCodes(light);
+  const loops = rowLoops({ ...source, light }, { samples: 0, rows: 0 });
+  const paint = paintCodes(loops, light);
   const batches = source.batches();
-  const grey = new Uint8Array(channels === 1 ? width : 0);
   let data: Uint8Array | Uint16Array = new Uint8Array(0);
   let left = 0;
   let at = 0;
@@ -115,11 +116,14 @@ function stripReader(
         at = 0;
       }
       const to = y * width * 3;
-      if (same && channels === 3) out.set(data.subarray(at, at + line), to);
-      else if (channels === 3) paint(data, at, out, to, line);
+      const row = data.subarray(at, at + line);
+      if (same && channels === 3) out.set(row, to);
       else {
-        paint(data, at, grey, 0, width);
-        for (let x = 0; x < width; x += 1) out.fill(grey[x], to + 3 * x, to + 3 * x + 3);
+        loops.codes.set(row);
+        paint();
+        const { bytes } = loops;
+        if (channels === 3) out.set(bytes, to);
+        else for (let x = 0; x < width; x += 1) out.fill(bytes[x], to + 3 * x, to + 3 * x + 3);
       }
       at += line;
       left -= 1;

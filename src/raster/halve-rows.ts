@@ -9,117 +9,116 @@
  * Sizes are rounded up, so the last column and row of a level may stand for fewer source pixels
  * than the others. They are weighted by that number: equal weights would let an edge count double.
  */
+import type { RowLoops } from '../imaging/row-loops.ts';
 import type { LevelShape, PictureSize } from './pyramid-geometry.ts';
 
-/** Takes one row of codes, which starts at `at`. */
-export type TakeCodes = (codes: Uint8Array | Uint16Array, at: number) => void;
-/** Takes one row of linear light, 0 to 65535. */
+/** Takes one row of linear light, 0 to 65535; the array is used again for the next. */
 export type TakeLight = (row: Float32Array) => void;
 
-/**
- * The step from the source's codes.
- *
- * @param linear Code to linear light.
- * @param next Takes each row of the next level; the array is used again for the following row.
- */
-export function halveCodes(
-  source: PictureSize,
-  level: LevelShape,
-  channels: 1 | 3,
-  linear: Float32Array,
-  next: TakeLight,
-): TakeCodes {
-  const paired = Math.floor(level.width / 2) * channels;
-  const edge = edgeColumn(source, level, channels);
-  const join = joinRows(source, level, channels, next);
-  return (codes, at) => {
-    join((sums) => {
-      // Written out for three channels: this loop and the next are where the time goes.
-      if (channels === 3) {
-        for (let d = 0, i = at; d < paired; d += 3, i += 6) {
-          sums[d] = (linear[codes[i]] + linear[codes[i + 3]]) / 2;
-          sums[d + 1] = (linear[codes[i + 1]] + linear[codes[i + 4]]) / 2;
-          sums[d + 2] = (linear[codes[i + 2]] + linear[codes[i + 5]]) / 2;
-        }
-      } else {
-        for (let d = 0, i = at; d < paired; d += 1, i += 2) {
-          sums[d] = (linear[codes[i]] + linear[codes[i + 1]]) / 2;
-        }
-      }
-      edge(sums, (i) => linear[codes[at + i]]);
-    });
+export interface HalvedLevel {
+  readonly source: PictureSize;
+  readonly level: LevelShape;
+  readonly channels: 1 | 3;
+  readonly loops: RowLoops;
+  /** Takes each row of the next level. */
+  readonly next: TakeLight;
+}
+
+/** Rows and samples that {@link halveCodes} and {@link halveLight} take of the loops' memory. */
+export function halvingRoom(levels: readonly LevelShape[], channels: 1 | 3) {
+  const rows = levels.slice(0, -1);
+  const samples = rows.reduce((sum, { width }) => sum + 2 * Math.ceil(width / 2) * channels, 0);
+  return { samples, rows: 2 * rows.length };
+}
+
+/** The step from the source's codes, which the loops hold. @param linear Code to linear light. */
+export function halveCodes(options: HalvedLevel, linear: Float32Array): () => void {
+  const { loops } = options;
+  const halve = halveRows(options, loops.codeMeans, loops.joinCodeMeans);
+  return () => {
+    halve((i) => linear[loops.codes[i]]);
   };
 }
 
 /** The same step between two levels, from rows that are linear already. */
-export function halveLight(
-  source: PictureSize,
-  level: LevelShape,
-  channels: 1 | 3,
-  next: TakeLight,
-): TakeLight {
-  const paired = Math.floor(level.width / 2) * channels;
-  const edge = edgeColumn(source, level, channels);
-  const join = joinRows(source, level, channels, next);
-  return (row) => {
-    join((sums) => {
-      if (channels === 3) {
-        for (let d = 0, i = 0; d < paired; d += 3, i += 6) {
-          sums[d] = (row[i] + row[i + 3]) / 2;
-          sums[d + 1] = (row[i + 1] + row[i + 4]) / 2;
-          sums[d + 2] = (row[i + 2] + row[i + 5]) / 2;
-        }
-      } else {
-        for (let d = 0, i = 0; d < paired; d += 1, i += 2) sums[d] = (row[i] + row[i + 1]) / 2;
-      }
-      edge(sums, (i) => row[i]);
-    });
+export function halveLight(options: HalvedLevel): TakeLight {
+  const { loops } = options;
+  let row: Float32Array;
+  const halve = halveRows(
+    options,
+    (means, pairs) => {
+      loops.lightMeans(row, means, pairs);
+    },
+    (means, pairs) => {
+      loops.joinLightMeans(row, means, pairs);
+    },
+  );
+  return (taken) => {
+    row = taken;
+    halve((i) => taken[i]);
   };
 }
 
-/** Means across the last column, which may have no partner or cover fewer source pixels. */
+type Means = (means: Float32Array, pairs: number) => void;
+
+/** Takes one row after another; `read` gives its samples in linear light. */
+function halveRows(
+  { source, level, channels, loops, next }: HalvedLevel,
+  meansOf: Means,
+  joinMeansOf: Means,
+): (read: (sample: number) => number) => void {
+  const { width, height, factor } = level;
+  const length = Math.ceil(width / 2) * channels;
+  const pairs = Math.floor(width / 2);
+  const upper = loops.floats(length);
+  const lower = loops.floats(length);
+  const edge = edgeColumn(source, level, channels);
+  const lastWeight = source.height - (height - 1) * factor;
+  let y = 0;
+  return (read) => {
+    const isLower = y % 2 === 1;
+    const isLast = y === height - 1;
+    y += 1;
+    if (!isLower) {
+      meansOf(upper, pairs);
+      edge(upper, read);
+    } else if (isLast && lastWeight < factor) {
+      meansOf(lower, pairs);
+      edge(lower, read);
+      const share = lastWeight / (factor + lastWeight);
+      for (let i = 0; i < length; i += 1) upper[i] += (lower[i] - upper[i]) * share;
+    } else {
+      lower.set(upper.subarray(length - channels), length - channels);
+      joinMeansOf(upper, pairs);
+      edge(upper, read, lower);
+    }
+    if (isLower || isLast) next(upper);
+  };
+}
+
+/**
+ * Means across the last column, which may have no partner or cover fewer source pixels.
+ *
+ * @param above Where the means of the row above are to be joined: an array that holds them.
+ */
 function edgeColumn(
   source: PictureSize,
   { width, factor }: LevelShape,
   channels: 1 | 3,
-): (sums: Float32Array, read: (sample: number) => number) => void {
+): (means: Float32Array, read: (sample: number) => number, above?: Float32Array) => void {
   const length = Math.ceil(width / 2) * channels;
   const last = (width - 1) * channels;
   const weight = source.width - (width - 1) * factor;
-  return (sums, read) => {
+  const alone = width % 2 === 1;
+  return (means, read, above) => {
+    if (!alone && weight === factor) return;
     for (let c = 0; c < channels; c += 1) {
       const to = length - channels + c;
-      if (width % 2 === 1) sums[to] = read(last + c);
-      else if (weight < factor) {
-        const inner = read(last - channels + c);
-        sums[to] = (inner * factor + read(last + c) * weight) / (factor + weight);
-      }
+      const own = read(last + c);
+      const mean = alone
+        ? own
+        : (read(last - channels + c) * factor + own * weight) / (factor + weight);
+      means[to] = above ? (above[to] + Math.fround(mean)) / 2 : mean;
     }
-  };
-}
-
-/** Means of two rows of column means; the last row may have no partner or cover fewer rows. */
-function joinRows(
-  source: PictureSize,
-  { width, height, factor }: LevelShape,
-  channels: 1 | 3,
-  next: TakeLight,
-): (fill: (means: Float32Array) => void) => void {
-  const length = Math.ceil(width / 2) * channels;
-  const upper = new Float32Array(length);
-  const lower = new Float32Array(length);
-  const lastWeight = source.height - (height - 1) * factor;
-  let y = 0;
-  return (fill) => {
-    const isLower = y % 2 === 1;
-    const isLast = y === height - 1;
-    y += 1;
-    fill(isLower ? lower : upper);
-    if (isLower) {
-      const weight = isLast ? lastWeight : factor;
-      const share = weight / (factor + weight);
-      for (let i = 0; i < length; i += 1) upper[i] += (lower[i] - upper[i]) * share;
-    }
-    if (isLower || isLast) next(upper);
   };
 }

@@ -13,7 +13,9 @@
  */
 import { mkdir, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { halveLight, type TakeLight } from './halve-rows.ts';
+import { srgbLight } from '../imaging/colour/light.ts';
+import { rowLoops, type RowLoops } from '../imaging/row-loops.ts';
+import { halveLight, halvingRoom, type TakeLight } from './halve-rows.ts';
 import { layerSink, type LayerCoding } from './layer-sink.ts';
 import type { PictureSink } from './picture-sink.ts';
 import { levelShapes, type LevelShape, type PictureSize } from './pyramid-geometry.ts';
@@ -75,10 +77,15 @@ export async function writeLayer(source: PlaneRows, options: LayerOptions): Prom
     const put = stackedTiles(level, n, planes, tile, sink);
     takers.forEach((list, plane) => list.push((row) => put(plane, row)));
   });
-  const chains = takers.map((list) => chain(source, levels, list));
+  const room = halvingRoom(levels, 1);
+  const loops = rowLoops(
+    { width, channels: 1, depth: 8, light: srgbLight(8) },
+    { samples: planes * room.samples + width, rows: planes * room.rows + 1 },
+  );
+  const chains = takers.map((list) => chain(source, levels, list, loops));
   await mkdir(folder, { recursive: true });
 
-  const line = new Float32Array(width);
+  const line = loops.floats(width);
   let y = 0;
   for await (const codes of source.rows()) {
     if (y === height) throw new RangeError(`More than the ${height} rows that were announced.`);
@@ -105,11 +112,14 @@ function chain(
   source: PictureSize,
   levels: readonly LevelShape[],
   takers: readonly TakeLight[],
+  loops: RowLoops,
 ): TakeLight {
   return takers.reduceRight<TakeLight>(
-    (below, take, n) => {
+    (next, take, n) => {
       const last = n === levels.length - 1;
-      const halve = last ? null : halveLight(source, levels[n], 1, below);
+      const halve = last
+        ? null
+        : halveLight({ source, level: levels[n], channels: 1, loops, next });
       return (row) => {
         take(row);
         halve?.(row);

@@ -4,57 +4,41 @@
  */
 import { byteOfLight, byteSteps, type Light } from '../imaging/colour/light.ts';
 import type { Matrix3 } from '../imaging/colour/matrix3.ts';
-
-/** Paint `samples` samples from `from` of a row into `bytes` from `to`. */
-export type Paint<Row> = (
-  row: Row,
-  from: number,
-  bytes: Uint8Array,
-  to: number,
-  samples: number,
-) => void;
+import type { RowLoops } from '../imaging/row-loops.ts';
 
 const top = 65535 * byteSteps;
 const index = (v: number): number => (v < 0 ? 0 : v > top ? top : v | 0);
 
-/** From the source's codes. */
-export function paintCodes({ toByte, toLinear, matrix }: Light): Paint<Uint8Array | Uint16Array> {
-  if (!matrix) {
-    return (codes, from, bytes, to, samples) => {
-      for (let i = 0; i < samples; i += 1) bytes[to + i] = toByte[codes[from + i]];
-    };
-  }
+/** Paint the codes that the loops hold. */
+export function paintCodes(loops: RowLoops, { toLinear, matrix }: Light): () => void {
+  if (!matrix) return loops.paintCodes;
+  const { codes, bytes } = loops;
   const [a, b, c, d, e, f, g, h, k] = stepped(matrix);
-  return (codes, from, bytes, to, samples) => {
-    for (let i = 0; i < samples; i += 3) {
-      const red = toLinear[codes[from + i]];
-      const green = toLinear[codes[from + i + 1]];
-      const blue = toLinear[codes[from + i + 2]];
-      bytes[to + i] = byteOfLight[index(a * red + b * green + c * blue + 0.5)];
-      bytes[to + i + 1] = byteOfLight[index(d * red + e * green + f * blue + 0.5)];
-      bytes[to + i + 2] = byteOfLight[index(g * red + h * green + k * blue + 0.5)];
+  return () => {
+    for (let i = 0; i < codes.length; i += 3) {
+      const red = toLinear[codes[i]];
+      const green = toLinear[codes[i + 1]];
+      const blue = toLinear[codes[i + 2]];
+      bytes[i] = byteOfLight[index(a * red + b * green + c * blue + 0.5)];
+      bytes[i + 1] = byteOfLight[index(d * red + e * green + f * blue + 0.5)];
+      bytes[i + 2] = byteOfLight[index(g * red + h * green + k * blue + 0.5)];
     }
   };
 }
 
-/** From linear light in the source's primaries. */
-export function paintLight({ matrix }: Light): Paint<Float32Array> {
-  if (!matrix) {
-    return (row, from, bytes, to, samples) => {
-      for (let i = 0; i < samples; i += 1) {
-        bytes[to + i] = byteOfLight[(row[from + i] * byteSteps + 0.5) | 0];
-      }
-    };
-  }
+/** Paint a row of linear light in the source's primaries, which lies in the loops' memory. */
+export function paintLight(loops: RowLoops, { matrix }: Light): (row: Float32Array) => void {
+  if (!matrix) return loops.paintLight;
+  const { bytes } = loops;
   const [a, b, c, d, e, f, g, h, k] = stepped(matrix);
-  return (row, from, bytes, to, samples) => {
-    for (let i = 0; i < samples; i += 3) {
-      const red = row[from + i];
-      const green = row[from + i + 1];
-      const blue = row[from + i + 2];
-      bytes[to + i] = byteOfLight[index(a * red + b * green + c * blue + 0.5)];
-      bytes[to + i + 1] = byteOfLight[index(d * red + e * green + f * blue + 0.5)];
-      bytes[to + i + 2] = byteOfLight[index(g * red + h * green + k * blue + 0.5)];
+  return (row) => {
+    for (let i = 0; i < row.length; i += 3) {
+      const red = row[i];
+      const green = row[i + 1];
+      const blue = row[i + 2];
+      bytes[i] = byteOfLight[index(a * red + b * green + c * blue + 0.5)];
+      bytes[i + 1] = byteOfLight[index(d * red + e * green + f * blue + 0.5)];
+      bytes[i + 2] = byteOfLight[index(g * red + h * green + k * blue + 0.5)];
     }
   };
 }

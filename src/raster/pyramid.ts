@@ -10,9 +10,10 @@
  */
 import { copyFile, mkdir, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { halveCodes, halveLight, type TakeLight } from './halve-rows.ts';
+import { rowLoops } from '../imaging/row-loops.ts';
+import { halveCodes, halveLight, halvingRoom, type TakeLight } from './halve-rows.ts';
 import { jpegSink } from './jpeg-sink.ts';
-import { paintCodes, paintLight, type Paint } from './paint-row.ts';
+import { paintCodes, paintLight } from './paint-row.ts';
 import type { PictureSink } from './picture-sink.ts';
 import {
   infoDocument,
@@ -97,74 +98,89 @@ export async function paintPyramid(
   // The level that fits one tile is a whole picture already.
   const whole = new Set(wholeLevels(levels, maxPixels).filter((l) => l !== levels.at(-1)));
 
-  function painted<Row>(level: LevelShape, paint: Paint<Row>): ((row: Row, at: number) => void)[] {
-    const tiles = tileRows(source, level, tile, paint, sink);
-    return whole.has(level) ? [tiles, wholeRows(channels, level, paint, sink)] : [tiles];
+  const loops = rowLoops(source, halvingRoom(levels, channels));
+
+  /** Puts the painted row of a level into its pictures. */
+  function pictures(level: LevelShape): () => void {
+    const parts = [tileRows(source, level, tile, loops.bytes, sink)];
+    if (whole.has(level)) parts.push(wholeRows(channels, level, loops.bytes, sink));
+    return () => {
+      for (const part of parts) part();
+    };
   }
 
   // From the smallest level up, so that each level knows the one that takes its rows.
-  const take = levels.slice(1).reduceRight<TakeLight | null>((below, level) => {
-    const parts = painted(level, paintLight(light));
-    const halve = below && halveLight(source, level, channels, below);
+  const paint = paintLight(loops, light);
+  const take = levels.slice(1).reduceRight<TakeLight | null>((next, level) => {
+    const put = pictures(level);
+    const halve = next && halveLight({ source, level, channels, loops, next });
     return (row) => {
-      for (const part of parts) part(row, 0);
+      paint(row);
+      put();
       halve?.(row);
     };
   }, null);
-  const parts = painted(levels[0], paintCodes(light));
-  if (take) parts.push(halveCodes(source, levels[0], channels, light.toLinear, take));
+  const paintFull = paintCodes(loops, light);
+  const put = pictures(levels[0]);
+  const halve =
+    take && halveCodes({ source, level: levels[0], channels, loops, next: take }, light.toLinear);
 
   const line = source.width * channels;
   for await (const { data, rows } of source.batches()) {
     for (let r = 0; r < rows; r += 1) {
-      for (const part of parts) part(data, r * line);
+      loops.codes.set(data.subarray(r * line, (r + 1) * line));
+      paintFull();
+      put();
+      halve?.();
       if (sink.full) await sink.ready();
     }
   }
   await sink.finish();
 }
 
-/** Cuts the rows of a level into tiles. */
-function tileRows<Row>(
+/** Cuts the rows of a level into tiles; each call takes the row that `painted` holds. */
+function tileRows(
   source: RowSource,
   level: LevelShape,
   tile: number,
-  paint: Paint<Row>,
+  painted: Uint8Array,
   sink: PictureSink,
-): (row: Row, at: number) => void {
+): () => void {
   const { width, height } = level;
   const { channels } = source;
-  const columns = Math.ceil(width / tile);
+  const line = tile * channels;
+  const parts = Array.from({ length: Math.ceil(width / tile) }, (_, column) =>
+    painted.subarray(column * line, Math.min(width * channels, (column + 1) * line)),
+  );
   const band: Uint8Array[] = [];
   let y = 0;
-  return (row, at) => {
+  return () => {
     const within = y % tile;
-    for (let column = 0; column < columns; column += 1) {
-      if (within === 0) band[column] = sink.room(tile * tile * channels);
-      const samples = Math.min(tile, width - column * tile) * channels;
-      paint(row, at + column * tile * channels, band[column], within * samples, samples);
+    for (const [column, part] of parts.entries()) {
+      if (within === 0) band[column] = sink.room(tile * line);
+      band[column].set(part, within * part.length);
     }
     y += 1;
     if (within < tile - 1 && y < height) return;
-    for (let column = 0; column < columns; column += 1) {
+    for (const [column, part] of parts.entries()) {
       const address = tileAddress(source, level, tile, column, Math.floor((y - 1) / tile));
-      sink.take(address, band[column], Math.min(tile, width - column * tile), within + 1);
+      sink.take(address, band[column], part.length / channels, within + 1);
     }
   };
 }
 
 /** Collects the rows of a level into one picture. */
-function wholeRows<Row>(
+function wholeRows(
   channels: 1 | 3,
   { width, height }: LevelShape,
-  paint: Paint<Row>,
+  painted: Uint8Array,
   sink: PictureSink,
-): (row: Row, at: number) => void {
-  const line = width * channels;
-  const picture = sink.room(line * height);
+): () => void {
+  const row = painted.subarray(0, width * channels);
+  const picture = sink.room(row.length * height);
   let y = 0;
-  return (row, at) => {
-    paint(row, at, picture, y * line, line);
+  return () => {
+    picture.set(row, y * row.length);
     y += 1;
     if (y === height) sink.take(wholeAddress({ width, height }), picture, width, height);
   };

@@ -6,11 +6,25 @@
  * planes, so that all sums of two pixels stay in registers.
  *
  * Sums are of 32-bit floats in a fixed order: the same on every machine.
- *
- * References
- * - WebAssembly Core Specification 2.0, chapter 5 (binary format) and 5.4.8 (vector
- *   instructions).
  */
+import {
+  address,
+  assemble,
+  branchIf,
+  constant,
+  end,
+  i32,
+  i32Add,
+  i32Mul,
+  i32Sub,
+  localGet,
+  localSet,
+  localTee,
+  loop,
+  step,
+  v128,
+  vector,
+} from '../assembly.ts';
 
 export interface ProjectionKernel {
   /** Values of `tile` pixels, `length` for each pixel: filled in by the caller. */
@@ -38,7 +52,7 @@ export function projectionKernel(
   const at = { values: 0, weights: tile * length * 4, sums: (tile + stride) * length * 4 };
   const bytes = at.sums + tile * stride * 4;
   const memory = new WebAssembly.Memory({ initial: Math.ceil(bytes / 65536) });
-  const module = new WebAssembly.Module(moduleBytes(vectors));
+  const module = kernelModule(vectors);
   const { exports } = new WebAssembly.Instance(module, { m: { m: memory } });
   const run = exports['r'] as (...numbers: number[]) => void;
   const table = new Float32Array(memory.buffer, at.weights, length * stride);
@@ -55,19 +69,6 @@ export function projectionKernel(
   };
 }
 
-const i32 = 0x7f;
-const v128 = 0x7b;
-const localGet = 0x20;
-const localSet = 0x21;
-const localTee = 0x22;
-const i32Const = 0x41;
-const i32Add = 0x6a;
-const i32Sub = 0x6b;
-const i32Mul = 0x6c;
-const loop = [0x03, 0x40];
-const branchIf = 0x0d;
-const end = 0x0b;
-const vector = (operation: number): number[] => [0xfd, ...unsigned(operation)];
 const vectorLoad = vector(0x00);
 const vectorLoadSplat = vector(0x09);
 const vectorStore = vector(0x0b);
@@ -75,49 +76,16 @@ const vectorConst = vector(0x0c);
 const floatAdd = vector(0xe4);
 const floatMultiply = vector(0xe6);
 
-/** Unsigned LEB128. */
-function unsigned(value: number): number[] {
-  const low = value & 0x7f;
-  return value < 0x80 ? [low] : [low | 0x80, ...unsigned(value >>> 7)];
-}
-
-/** Signed LEB128 of a number from 0 on. */
-function constant(value: number): number[] {
-  const low = value & 0x7f;
-  return value < 0x40 ? [i32Const, low] : [i32Const, low | 0x80, ...constant(value >>> 7).slice(1)];
-}
-
-function section(id: number, content: readonly number[]): number[] {
-  return [id, ...unsigned(content.length), ...content];
-}
-
-/** `run(values, weights, sums, pairs, length)` over memory `m.m`. */
-function moduleBytes(vectors: number): Uint8Array<ArrayBuffer> {
-  const body = [...localDeclarations(vectors), ...pairLoop(vectors), end];
-  return new Uint8Array([
-    ...[0x00, 0x61, 0x73, 0x6d, 1, 0, 0, 0],
-    ...section(1, [1, 0x60, 5, i32, i32, i32, i32, i32, 0]),
-    ...section(2, [1, 1, 0x6d, 1, 0x6d, 0x02, 0x00, 1]),
-    ...section(3, [1, 0]),
-    ...section(7, [1, 1, 0x72, 0x00, 0]),
-    ...section(10, [1, ...unsigned(body.length), ...body]),
-  ]);
+/** `r(values, weights, sums, pairs, length)`. */
+function kernelModule(vectors: number): WebAssembly.Module {
+  const locals = [[3, i32] as const, [3 + 2 * vectors, v128] as const];
+  return assemble({ r: { parameters: 5, locals, body: pairLoop(vectors) } });
 }
 
 // Locals: the five parameters, then where the loop stands, then vectors.
 const [values, weights, sums, pairs, length] = [0, 1, 2, 3, 4];
 const [second, weight, left] = [5, 6, 7];
 const [one, two, factor, firstSum] = [8, 9, 10, 11];
-
-function localDeclarations(vectors: number): number[] {
-  return [2, 3, i32, 3 + 2 * vectors, v128];
-}
-
-const step = (local: number, by: number) => [
-  ...[localGet, local, ...constant(by), i32Add],
-  ...[localSet, local],
-];
-const address = (offset: number, align: number) => [align, ...unsigned(offset)];
 
 function pairLoop(vectors: number): number[] {
   const each = Array.from({ length: 2 * vectors }, (_, v) => v);

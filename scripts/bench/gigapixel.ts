@@ -1,0 +1,90 @@
+/**
+ * Plates of 900 megapixels (30000 × 30000): a strip TIFF and a tiled TIFF of 16 bits, and a JPEG,
+ * each tiled by us and by sharp's own pyramid, which shrinks encoded values. Runs take turns and
+ * the least CPU time of each counts, since other work on the machine only ever adds.
+ *
+ * The plate is a rendered capture, repeated: grain and scratches, neither noise nor flat. The
+ * files are written by the `vips` command (12 GB in the temporary folder, for the time being).
+ * `BENCH_SIDE` sets the side, `BENCH_TURNS` the turns (default 1).
+ */
+import { execFileSync, spawnSync } from 'node:child_process';
+import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { ensureDemonstration } from '../../src/pipeline/demonstration.ts';
+import { findPlaces } from '../../src/pipeline/places.ts';
+import { createReporter } from '../../src/pipeline/reporter.ts';
+import { lower, type BenchRow } from './row.ts';
+import { measured } from './tiling/measured.ts';
+
+const side = Number(process.env['BENCH_SIDE'] ?? 30_000);
+const turns = Number(process.env['BENCH_TURNS'] ?? 1);
+
+/** What is written from the repeated capture, `$0`, to `$1`. */
+const kinds = {
+  strip: ['strip.tif', (path: string) => ['tiffsave', path, '--bigtiff']],
+  tiled: ['tiled.tif', (path: string) => ['tiffsave', path, '--bigtiff', '--tile', ...tileSides]],
+  jpeg: ['picture.jpg', (path: string) => ['jpegsave', path, '--Q', '92']],
+} as const;
+const tileSides = ['--tile-width', '256', '--tile-height', '256'];
+
+export default async function gigapixel(): Promise<BenchRow[]> {
+  if (spawnSync('vips', ['--version']).error) {
+    console.error('The gigapixel files are written by `vips`, which is not installed: left out.');
+    return [];
+  }
+  const folder = mkdtempSync(join(tmpdir(), 'mirrorleaf-bench-'));
+  try {
+    const repeated = await repeatedCapture(folder);
+    const rows: BenchRow[] = [];
+    for (const [kind, [name, save]] of Object.entries(kinds)) {
+      const path = join(folder, name);
+      const [command, , ...options] = save(path);
+      execFileSync('vips', [command, repeated, path, ...options]);
+      rows.push(...compared(kind, path, folder));
+      rmSync(path);
+    }
+    return rows;
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+}
+
+/** The capture again and again, as a file of libvips' own. */
+async function repeatedCapture(folder: string): Promise<string> {
+  const places = findPlaces();
+  await ensureDemonstration(places, createReporter(process.stderr, { quiet: true }));
+  const capture = join(places.content, 'plates/inner-basin/captures/normal.tif');
+  const sides = ['width', 'height'].map((name) =>
+    Number(execFileSync('vipsheader', ['-f', name, capture], { encoding: 'utf8' })),
+  );
+  const times = sides.map((pixels) => String(Math.ceil(side / pixels)));
+  const [all, repeated] = [join(folder, 'all.v'), join(folder, 'repeated.v')];
+  mkdirSync(folder, { recursive: true });
+  execFileSync('vips', ['replicate', capture, all, ...times]);
+  execFileSync('vips', ['crop', all, repeated, '0', '0', String(side), String(side)]);
+  rmSync(all);
+  return repeated;
+}
+
+function compared(kind: string, path: string, folder: string): BenchRow[] {
+  const out = join(folder, 'tiles');
+  const run = (mode: 'ours' | 'plain') => {
+    const found = measured(mode, path, out);
+    rmSync(out, { recursive: true, force: true });
+    return found;
+  };
+  const pairs = Array.from({ length: turns }, () => [run('ours'), run('plain')] as const);
+  const least = (which: 0 | 1) => Math.min(...pairs.map((pair) => pair[which].cpuSeconds));
+  const most = (which: 0 | 1) => Math.max(...pairs.map((pair) => pair[which].anonymousMegabytes));
+  const scratch = Math.max(...pairs.map(([ours]) => ours.scratchMegabytes));
+  const plain = 'sharp tile(), encoded light';
+  return [
+    lower('scale', `giga_${kind}_cpu_ratio`, 'x', least(0) / least(1), 1.25, {
+      name: `${plain}, CPU s`,
+      value: least(1),
+    }),
+    lower('scale', `giga_${kind}_anon_mb`, 'MB', most(0), 300, { name: plain, value: most(1) }),
+    lower('scale', `giga_${kind}_scratch_mb`, 'MB', scratch, kind === 'jpeg' ? null : 0),
+  ];
+}
