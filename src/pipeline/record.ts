@@ -85,11 +85,12 @@ function sittingResult(
   isNamed: (sentence: string | null | undefined) => boolean,
 ): SittingResult {
   const { camera, captures, date } = sitting.record;
-  const exif = plate.files.get(pictureFiles(baseCapture(sitting))[0])?.exif;
+  const base = baseCapture(sitting);
+  const exif = plate.files.get(pictureFiles(base)[0])?.exif;
   return {
     id: sitting.id,
     date: date ?? exif?.taken?.slice(0, 10) ?? null,
-    base: baseCapture(sitting).id,
+    base: withheld.has(base.id) ? null : base.id,
     camera: {
       make: camera.make ?? exif?.make ?? null,
       model: camera.model ?? exif?.model ?? null,

@@ -19,7 +19,7 @@ export function plateFindings(
   return [
     ...twice(record, about),
     // A sitting that could not be read names no captures; what it would have named is unknown.
-    ...(captures.length > 0 ? withheldUnknown(record, captures, about) : []),
+    ...(captures.length > 0 ? withheldUnknown(record, sittings, about) : []),
     ...(captures.length > 0 ? viewsUnknown(record, captures, about) : []),
     ...spotsUnknown(record, about),
     ...sizeFindings(record, about),
@@ -54,17 +54,28 @@ function didYouMean(word: string, known: readonly string[]): string {
 }
 
 /** An error, not a warning: a slip of the pen here would publish what was to be withheld. */
-function withheldUnknown(record: PlateRecord, captures: readonly string[], about: RecordAbout) {
-  return record.withheld.flatMap((id, k) =>
-    captures.includes(id)
-      ? []
-      : findingAt(about, ['withheld', k], {
-          level: 'error',
-          code: 'unknown-withheld',
-          message: `"${id}" is to be withheld, but no capture has that id.`,
-          remedy: didYouMean(id, captures),
-        }),
-  );
+function withheldUnknown(
+  record: PlateRecord,
+  sittings: readonly SittingRecord[],
+  about: RecordAbout,
+) {
+  const captures = sittings.flatMap((sitting) => sitting.captures);
+  const ids = captures.map(({ id }) => id);
+  return record.withheld.flatMap((id, k) => {
+    if (ids.includes(id)) return [];
+    const owner = captures.find(({ frames = [] }) =>
+      frames.some(({ file }) => file.replace(/\.[^.]+$/, '') === id),
+    );
+    return findingAt(about, ['withheld', k], {
+      level: 'error',
+      code: 'unknown-withheld',
+      message: `"${id}" is to be withheld, but no capture has that id.`,
+      // A picture made from the whole set would show what one of its frames was not to show.
+      remedy: owner
+        ? `It is a frame of "${owner.id}". A set is withheld as a whole: write "${owner.id}", or take the frame out of the set and make it a capture of its own.`
+        : didYouMean(id, ids),
+    });
+  });
 }
 
 function viewsUnknown(record: PlateRecord, captures: readonly string[], about: RecordAbout) {

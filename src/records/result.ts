@@ -185,7 +185,8 @@ const sitting = z.strictObject({
   /** `sitting`, or the date that names the file under `sittings/`. */
   id: z.string(),
   date: z.string().nullable(),
-  base: z.string(),
+  /** The capture that defines the frame; null where it is withheld, and so not named. */
+  base: z.string().nullable(),
   camera: exif.omit({ seconds: true, taken: true }).extend({ distance: z.number().nullable() }),
   captures: z.array(capture),
 });

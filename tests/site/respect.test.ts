@@ -1,11 +1,12 @@
 /**
- * A museum of two plates, built as a museum would: one with a capture that is withheld, one that
- * is covered, and captures in which a camera wrote where it was, whose it is and its number.
- * Nothing of this may be anywhere in the finished folder or in a deposit.
+ * A museum of three plates, built as a museum would: one with a capture that is withheld, one that
+ * is covered, one whose base and whose sets are withheld, and captures in which a camera wrote
+ * where it was, whose it is and its number. Nothing of this may be anywhere in the finished
+ * folder, in a deposit or in the printed catalogue.
  */
 import { execFileSync, spawnSync } from 'node:child_process';
 import { existsSync } from 'node:fs';
-import { cp, mkdtemp, readdir, readFile, rm, writeFile } from 'node:fs/promises';
+import { cp, mkdtemp, readdir, readFile, rename, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { gunzipSync } from 'node:zlib';
@@ -16,15 +17,16 @@ import { htmlOf } from './pages.ts';
 
 const exiftool = '/usr/bin/exiftool';
 const project = join(import.meta.dirname, '..', '..');
-/** A name that no page has by itself. */
-const secret = 'veiled-raking';
+/** The beginning of all withheld names; no page has it by itself. */
+const secret = 'veiled-';
+const withheldCaptures = ['base', 'bracket', 'lights', 'mosaic'].map((one) => secret + one);
 const personal = ['Ottoline Quillfeather', 'SN-7781-QUILL', 'Quillfeather Archive'];
 
 let folder: string;
 let content: string;
 let dist: string;
-let bag: string;
-let secretFile: string;
+let bags: string;
+let secretFiles: string[];
 
 function run(script: string, ...args: string[]): void {
   const env = {
@@ -48,6 +50,48 @@ async function change(file: string, from: string, to: string): Promise<void> {
   await writeFile(path, text.replace(from, to));
 }
 
+/** A plate of which one capture is open: its base, a bracket, lights and a mosaic are withheld. */
+async function writeVeiled(plate: string): Promise<string[]> {
+  await cp(join(content, 'plates', 'second'), plate, { recursive: true });
+  const captures = join(plate, 'captures');
+  const sets = [
+    ['base', 1, () => ''],
+    ['bracket', 3, (k: number) => `, seconds: ${2 ** k}`],
+    ['lights', 5, (k: number) => `, bearing: ${72 * k}, height: 40`],
+    ['mosaic', 2, (k: number) => `, row: 0, column: ${k}`],
+  ] as const;
+  const files: string[] = [];
+  const entries: string[] = [];
+  for (const [kind, count, more] of sets) {
+    const names = Array.from({ length: count }, (_, k) => `${secret}${kind}-${k}.tif`);
+    for (const [k, name] of names.entries()) {
+      files.push(join(captures, name));
+      // The same picture, a little darker in each frame, as sets of one plate are.
+      await writeCapture(
+        files[files.length - 1],
+        blobs(2).map((code) => code - files.length),
+      );
+      if (k === 0) {
+        const given =
+          count === 1
+            ? `file: ${name}`
+            : `kind: ${kind}, frames: [${names.map((file, n) => `{ file: ${file}${more(n)} }`).join(', ')}]`;
+        entries.push(`  - { id: ${secret}${kind}, setup: normal, reading: positive, ${given} }`);
+      }
+    }
+  }
+  await rename(join(captures, 'normal.tif'), join(captures, 'open.tif'));
+  await writeFile(
+    join(plate, 'sitting.yaml'),
+    `date: 2026-05-05\nbase: ${secret}base\nscale: { pixelsPerMillimetre: 12 }\ncaptures:\n` +
+      `${entries.join('\n')}\n  - { id: open, file: open.tif, setup: normal, reading: positive }\n`,
+  );
+  const words = (await readFile(join(plate, 'plate.md'), 'utf8')).replace('second', 'third');
+  const list = `withheld: [${withheldCaptures.join(', ')}]\nprocess:`;
+  await writeFile(join(plate, 'plate.md'), words.replace('process:', list));
+  return files;
+}
+
 describe.skipIf(!existsSync(exiftool))('what is withheld, covered or personal', () => {
   beforeAll(async () => {
     folder = await mkdtemp(join(tmpdir(), 'mirrorleaf-respect-'));
@@ -55,20 +99,20 @@ describe.skipIf(!existsSync(exiftool))('what is withheld, covered or personal', 
     dist = join(folder, 'dist');
     await writeSmallContent(content);
     const first = join(content, 'plates', 'first');
-    secretFile = join(first, 'captures', `${secret}.tif`);
-    await writeCapture(secretFile, blobs(77));
-    await writeCapture(join(first, 'captures', 'left.tif'), blobs(78));
+    const raking = join(first, 'captures', `${secret}raking.tif`);
+    await writeCapture(raking, blobs(77));
+    secretFiles = [raking, ...(await writeVeiled(join(content, 'plates', 'third')))];
     await change(
       'first/sitting.yaml',
       'captures:\n',
-      `captures:\n  - { id: ${secret}, file: ${secret}.tif, setup: raking, reading: mixed }\n`,
+      `captures:\n  - { id: ${secret}raking, file: ${secret}raking.tif, setup: raking, reading: mixed }\n`,
     );
     await change(
       'first/sitting.yaml',
       'captures:\n',
-      `# ${secret} shows the sitter's face\ncaptures:\n`,
+      `# ${secret}raking shows the sitter's face\ncaptures:\n`,
     );
-    await change('first/plate.md', 'process:', `withheld: [${secret}]\nprocess:`);
+    await change('first/plate.md', 'process:', `withheld: [${secret}raking]\nprocess:`);
     await change(
       'second/plate.md',
       'process:',
@@ -77,8 +121,7 @@ describe.skipIf(!existsSync(exiftool))('what is withheld, covered or personal', 
         'wording:\n  - { original: A specimen., source: Register of 1911 }\nprocess:',
     );
     await change('second/plate.md', 'Light blobs on dark', 'Light zugzwang on dark');
-    await rm(join(first, 'captures', 'left.tif'));
-    for (const name of ['normal.tif', `${secret}.tif`]) {
+    for (const name of ['normal.tif', `${secret}raking.tif`]) {
       execFileSync(exiftool, [
         '-overwrite_original',
         '-GPSLatitude=54.123456',
@@ -94,8 +137,8 @@ describe.skipIf(!existsSync(exiftool))('what is withheld, covered or personal', 
       ]);
     }
     run('build.ts');
-    run('deposit.ts', 'first', '--to', join(folder, 'bags'), '--tiles');
-    bag = join(folder, 'bags', 'first');
+    bags = join(folder, 'bags');
+    run('deposit.ts', 'first', 'third', '--to', bags, '--tiles');
   }, 400_000);
   afterAll(() => rm(folder, { recursive: true, force: true }));
 
@@ -114,28 +157,53 @@ describe.skipIf(!existsSync(exiftool))('what is withheld, covered or personal', 
     );
   }
 
-  test('a withheld capture is in no file of the exhibit, by name, by digest or by bytes', async () => {
-    const bytes = await readFile(secretFile);
-    const digest = await digestFile(secretFile);
+  /** Bytes in the middle of each withheld file, which no other file has, and its digest. */
+  const marks = () =>
+    Promise.all(
+      secretFiles.map(async (path) => ({
+        bytes: (await readFile(path)).subarray(20_000, 20_064),
+        digest: await digestFile(path),
+      })),
+    );
+
+  test('withheld captures are in no file of the exhibit, by name, by digest or by bytes', async () => {
     const files = await everything(dist);
+    const hidden = await marks();
+    expect(hidden.length).toBe(12);
     expect(files.length).toBeGreaterThan(50);
     for (const [name, data] of files) {
       expect(name).not.toContain(secret);
       expect(data.includes(secret), name).toBe(false);
-      expect(data.includes(digest), name).toBe(false);
-      expect(data.includes(bytes.subarray(20_000, 20_064)), name).toBe(false);
+      for (const { bytes, digest } of hidden) {
+        expect(data.includes(digest), name).toBe(false);
+        expect(data.includes(bytes), name).toBe(false);
+      }
     }
   });
 
-  test('nor in its deposit, where a comment names it too', async () => {
-    const bytes = await readFile(secretFile);
-    const files = await everything(bag);
+  test('nor in its deposit, where a comment names one too', async () => {
+    const files = await everything(bags);
+    const hidden = await marks();
     for (const [name, data] of files) {
       expect(name).not.toContain(secret);
       expect(data.includes(secret), name).toBe(false);
-      expect(data.includes(bytes.subarray(20_000, 20_064)), name).toBe(false);
+      for (const { bytes } of hidden) expect(data.includes(bytes), name).toBe(false);
     }
-    expect(files.map(([name]) => name)).toContain('/data/captures/normal.tif');
+    const names = files.map(([name]) => name);
+    expect(names).toContain('/first/data/captures/normal.tif');
+    expect(names).toContain('/third/data/captures/open.tif');
+  });
+
+  test('of a plate whose base is withheld, what is open lies in its frame, and the page says so', async () => {
+    const manifest = JSON.parse(
+      await readFile(join(dist, 'plates/third/manifest.json'), 'utf8'),
+    ) as { items: { items: { items: { body: { label: object } }[] }[] }[] };
+    expect(manifest.items.length).toBe(1);
+    expect(JSON.stringify(manifest)).toContain('/views/open/');
+    expect(htmlOf(dist, 'plates/third/captures/')).toMatch(
+      /kept by the museum and not published\.\s+One of them defines the frame/,
+    );
+    expect(await readdir(join(dist, 'plates/third/views'))).toEqual(['open']);
   });
 
   test('a covered plate is in no preview, feed, list of words or picture of another page', async () => {
