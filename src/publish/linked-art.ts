@@ -4,7 +4,9 @@
  * record says.
  *
  * References
- * - Linked Art Data Model 1.0, HumanMadeObject: https://linked.art/api/1.0/endpoint/physical_object/
+ * - Linked Art API 1.0, https://linked.art/api/1.0/: endpoint/physical_object, and of the shared
+ *   structures statement, reference, type, timespan, dimension and digital. A reference needs an
+ *   `id`: what the record names in words alone gets one under the plate's own address.
  * - Getty AAT ids: those of the model's own documentation, and of `vocabulary.ts`.
  */
 import { parseEdtf } from '../records/edtf.ts';
@@ -22,6 +24,8 @@ export interface ObjectPlace {
   readonly identifier: string;
   /** Address of the plate's page, with a slash at the end. */
   readonly page: string;
+  /** Address of the exhibit, which stands for its museum where that has no page of its own. */
+  readonly exhibit: string;
   readonly language: string;
   readonly institution: { readonly name: string; readonly homepage: string | null };
   readonly credit: string | null;
@@ -37,13 +41,29 @@ const typed = (id: string, label: string): Node => ({
   _label: label,
 });
 
+/** AAT ids of the languages of the interface. */
+const languages: Readonly<Record<string, string>> = {
+  en: '300388277',
+  fr: '300388306',
+  de: '300388344',
+  es: '300389311',
+};
+
+/** The language as a reference; none for one whose id is not listed above. */
+function inLanguage(tag: string): Node {
+  const id = languages[tag.split('-')[0]];
+  return id === undefined
+    ? {}
+    : { language: [{ id: `${aat}${id}`, type: 'Language', notation: [tag] }] };
+}
+
 /** A sentence about the object, with the kind of sentence it is. */
 function statement(kind: Node, content: string, language: string): Node {
   return {
     type: 'LinguisticObject',
     classified_as: [{ ...kind, classified_as: [typed('300418049', 'Brief Text')] }],
     content,
-    _label: language,
+    ...inLanguage(language),
   };
 }
 
@@ -73,19 +93,28 @@ function production(record: PlateRecord, place: ObjectPlace): Node {
   return {
     type: 'Production',
     timespan: timeSpan(record.date, place.date),
-    took_place_at: record.place ? [{ type: 'Place', _label: record.place }] : undefined,
-    carried_out_by: record.maker.map(({ name }) => ({ type: 'Person', _label: name })),
-    technique: [processType(record, place.process)],
+    took_place_at: record.place
+      ? [{ id: `${place.page}#place`, type: 'Place', _label: record.place }]
+      : undefined,
+    carried_out_by:
+      record.maker.length > 0
+        ? record.maker.map(({ name }, k) => ({
+            id: `${place.page}#maker-${k + 1}`,
+            type: 'Person',
+            _label: name,
+          }))
+        : undefined,
+    technique: [processType(record, place)],
     referred_to_by: place.makers
       ? [statement(typed('300435416', 'Creator Description'), place.makers, place.language)]
       : undefined,
   };
 }
 
-function processType({ process }: PlateRecord, label: string): Node {
+function processType({ process }: PlateRecord, { process: label, page }: ObjectPlace): Node {
   const own = typeof process === 'string' ? undefined : process.aat;
   const id = own ?? processes[typeof process === 'string' ? process : process.name];
-  return id === null ? { type: 'Type', _label: label } : { id, type: 'Type', _label: label };
+  return { id: id ?? `${page}#process`, type: 'Type', _label: label };
 }
 
 /** The document; fields without a value are left out when it is written as JSON. */
@@ -102,7 +131,7 @@ export function linkedArtObject(
     id: place.identifier,
     type: 'HumanMadeObject',
     _label: record.title,
-    classified_as: [processType(record, place.process), { ...typed('300133025', 'Works of Art') }],
+    classified_as: [processType(record, place), typed('300133025', 'Works of Art')],
     identified_by: [
       { type: 'Name', classified_as: [typed('300404670', 'Primary Name')], content: record.title },
       ...(record.objectNumber
@@ -132,7 +161,7 @@ export function linkedArtObject(
     produced_by: production(record, place),
     current_owner: [
       {
-        id: place.institution.homepage ?? undefined,
+        id: place.institution.homepage ?? place.exhibit,
         type: 'Group',
         _label: place.institution.name,
       },
@@ -181,7 +210,13 @@ function picture(
             ],
           },
         ],
-        subject_to: [{ type: 'Right', classified_as: [{ id: record.rights, type: 'Type' }] }],
+        referred_to_by: [
+          {
+            type: 'LinguisticObject',
+            classified_as: [typed('300435434', 'Copyright/License Statement')],
+            content: record.rights,
+          },
+        ],
       },
     ],
   };

@@ -8,6 +8,7 @@ import { csvTable, plateRow } from '../../src/publish/plate-table.ts';
 import { sitemap } from '../../src/publish/sitemap.ts';
 import { plateSchema } from '../../src/records/plate.ts';
 import { plateResult } from '../fixtures/plate-result.ts';
+import { linkedArtShape } from './linked-art-shape.ts';
 
 const written = {
   title: 'A "boat", with nets',
@@ -25,6 +26,7 @@ const exhibit = 'https://museum.example/plates/';
 const place = {
   identifier: `${exhibit}plates/quay/`,
   page: `${exhibit}plates/quay/`,
+  exhibit,
   language: 'en',
   institution: { name: 'A museum', homepage: null },
   credit: null,
@@ -55,6 +57,21 @@ describe('linkedArtObject', () => {
     const dimensions = object['https://linked.art/ns/terms/dimension'] as object[];
     expect(JSON.stringify(dimensions)).toContain('69.9');
     expect(dimensions.length).toBe(2);
+  });
+
+  test('has the published shape, also where place, maker and process are words alone', () => {
+    linkedArtShape.parse(plain);
+    const poor = plateSchema.parse({
+      ...written,
+      maker: [],
+      date: undefined,
+      place: 'A yard',
+      process: { name: 'other', text: 'silvered glass' },
+    });
+    const words = { ...place, date: undefined, makers: undefined, language: 'cy' };
+    linkedArtShape.parse(JSON.parse(JSON.stringify(linkedArtObject(poor, result, words))));
+    const loose = { ...plain, current_owner: [{ type: 'Group', _label: 'A museum' }] };
+    expect(linkedArtShape.safeParse(loose).success).toBe(false);
   });
 
   test('spans the interval to the last second, as EDTF means it', () => {

@@ -1,6 +1,6 @@
 /** The plate as an object in the words of Linked Art. */
 import type { APIRoute, GetStaticPaths } from 'astro';
-import { plateAddress } from '../../../components/addresses.ts';
+import { base, plateAddress } from '../../../components/addresses.ts';
 import { identifierOf } from '../../../components/exhibit-documents.ts';
 import { exhibit, publishedPlates, type PublishedPlate } from '../../../components/exhibit.ts';
 import { dateInWords, makersInWords, processInWords } from '../../../components/label-words.ts';
@@ -20,6 +20,7 @@ export const GET: APIRoute<{ plate: PublishedPlate }> = async ({ props: { plate 
   const document = linkedArtObject(record, result, {
     identifier: identifierOf(whole, plate),
     page: documentAddress(whole, plateAddress(slug)),
+    exhibit: documentAddress(whole, base),
     language: whole.language,
     institution: { name: institution.name, homepage: institution.homepage ?? null },
     credit: record.credit ?? credit ?? null,
