@@ -86,6 +86,9 @@ export function facetGroups(plates: readonly PublishedPlate[]): readonly FacetGr
       const name = sizeName(record.size);
       return name === null ? [] : [words.label.namedSize(name)];
     }),
+    group('colour', words.label.colour, plates, ({ record }) =>
+      record.handColouring === false ? [] : [words.label.coloured],
+    ),
     group('maker', index.maker, plates, ({ record }) => record.maker.map(({ name }) => name)),
     group('place', index.place, plates, ({ record }) => (record.place ? [record.place] : [])),
     group('light', index.photographed, plates, ({ result }) =>

@@ -257,7 +257,8 @@ export const words = {
     clippedOf: (value: string) => `${value} of the pixels`,
     digest: 'SHA-256',
     note: 'Note',
-    withheld: 'Kept by the museum and not published.',
+    withheld: 'Some captures of this plate are kept by the museum and not published.',
+    baseWithheld: 'One of them defines the frame that the others are brought to.',
     register: 'Register',
     isBase: 'This capture defines the frame; the others are brought to it.',
     within: (pixels: string, micrometres: string | null) =>
@@ -329,6 +330,8 @@ export const words = {
     answerLink: 'To the answer, on a page of its own',
     back: 'Back to the lesson',
     print: 'A sheet for the class: print this page. The answer is not on it.',
+    printNow: 'Print the sheet',
+    screen: 'Full screen',
     live: 'The plate turning',
     liveNote:
       'One control moves the drawing and the plate. Without script: the plate held two ways.',

@@ -29,11 +29,27 @@ export class TurningSection extends HTMLElement {
       const of = data.pair ? [data.pair.positive, data.pair.negative] : stage.state.of;
       stage.change({ mode: 'tilt', of, tilt });
     });
+    this.offerWholeScreen();
     this.draw();
   }
 
   disconnectedCallback(): void {
     this.stage?.removeEventListener('stage-change', this.follow);
+  }
+
+  /** Drawing, control and plate together, for a class; not every browser can. */
+  private offerWholeScreen(): void {
+    const button = this.querySelector<HTMLButtonElement>('[data-part="screen"]');
+    const section = this.closest('section');
+    if (!button || !section || !document.fullscreenEnabled) return;
+    button.hidden = false;
+    button.addEventListener('click', () => {
+      const leave = document.fullscreenElement === section;
+      void (leave ? document.exitFullscreen() : section.requestFullscreen());
+    });
+    section.addEventListener('fullscreenchange', () => {
+      button.setAttribute('aria-pressed', String(document.fullscreenElement === section));
+    });
   }
 
   private get slider(): HTMLInputElement | null {
