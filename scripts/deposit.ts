@@ -4,6 +4,7 @@ import { commonOptions, runCommand, textOption } from '../src/pipeline/command.t
 import { bagVerdictText } from '../src/pipeline/deposit/bag-verdict-text.ts';
 import { checkBag } from '../src/pipeline/deposit/check-bag.ts';
 import { depositPlates } from '../src/pipeline/deposit/deposit-plates.ts';
+import { dayOption } from '../src/pipeline/day-option.ts';
 import { findPlaces } from '../src/pipeline/places.ts';
 import { createReporter } from '../src/pipeline/reporter.ts';
 import { WrongUse } from '../src/pipeline/wrong-use.ts';
@@ -33,10 +34,7 @@ await runCommand(
     }
     const to = textOption(given, 'to');
     if (to === undefined) throw new WrongUse('Say where the bags come with --to FOLDER.');
-    const date = textOption(given, 'date') ?? new Date().toISOString().slice(0, 10);
-    if (!/^\d{4}-\d{2}-\d{2}$/.test(date)) {
-      throw new WrongUse(`--date takes a day, such as 2026-03-02, but was given "${date}".`);
-    }
+    const date = dayOption(given, 'date');
     return depositPlates({
       places: findPlaces({ content: textOption(given, 'content'), out: textOption(given, 'site') }),
       reporter: createReporter(process.stderr, { quiet }),

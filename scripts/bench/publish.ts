@@ -12,7 +12,7 @@ import { buildExhibit, runAstro } from '../../src/pipeline/build.ts';
 import { makePlates } from '../../src/pipeline/make-plates.ts';
 import { findPlaces } from '../../src/pipeline/places.ts';
 import { browserFlags, browserPath } from '../../tests/site/browser.ts';
-import { serveStatic } from '../../tests/site/static-server.ts';
+import { serveStatic } from '../../src/pipeline/static-server.ts';
 import { manyPlates } from './publish/many-plates.ts';
 import type { BenchRow } from './row.ts';
 

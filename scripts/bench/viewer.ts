@@ -11,7 +11,7 @@ import { gzipSync } from 'node:zlib';
 import type { Browser, Page } from 'playwright-core';
 import { buildExhibit } from '../../src/pipeline/build.ts';
 import { findPlaces } from '../../src/pipeline/places.ts';
-import { serveStatic } from '../../tests/site/static-server.ts';
+import { serveStatic } from '../../src/pipeline/static-server.ts';
 import {
   openDrawingBrowser,
   pairPlate,

@@ -9,7 +9,7 @@ import { join } from 'node:path';
 import type { TestProject } from 'vitest/node';
 import { buildExhibit } from '../../src/pipeline/build.ts';
 import { findPlaces } from '../../src/pipeline/places.ts';
-import { serveStatic } from './static-server.ts';
+import { serveStatic } from '../../src/pipeline/static-server.ts';
 
 declare module 'vitest' {
   interface ProvidedContext {

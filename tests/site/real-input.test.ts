@@ -12,7 +12,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { resultSchema, type PlateResult } from '../../src/records/result.ts';
 import { hasShared, sharedPath } from '../shared.ts';
 import { openBrowser } from './browser.ts';
-import { serveStatic, type StaticServer } from './static-server.ts';
+import { serveStatic, type StaticServer } from '../../src/pipeline/static-server.ts';
 
 const project = join(import.meta.dirname, '..', '..');
 
