@@ -13,7 +13,7 @@ import { parse } from 'yaml';
 import exhibit from './src/integration/index.ts';
 import { diskLookup } from './src/markdown/disk-lookup.ts';
 import { markdownPlugins } from './src/markdown/plugins.ts';
-import { findPlaces } from './src/pipeline/places.ts';
+import { exhibitBase, findPlaces } from './src/pipeline/places.ts';
 import { collectionSchema } from './src/records/collection.ts';
 import { edtfLanguage } from './src/records/edtf-words.ts';
 
@@ -36,7 +36,7 @@ function collection() {
 }
 
 const { address, language } = collection();
-const base = `${(process.env['MIRRORLEAF_BASE'] ?? '/').replace(/\/+$/, '')}/`;
+const base = exhibitBase();
 
 // Ranges of the subsets as the font package states them; the rare letters load on demand.
 const latin = [

@@ -3,14 +3,17 @@
  * refer to nothing (Astro itself would only log it and publish an incomplete site), tiles are
  * served at their final addresses in development, and linked into the finished folder.
  */
+import { realpath } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
 import type { AstroIntegration } from 'astro';
 import { checkFreshness } from '../pipeline/freshness.ts';
+import { readCollection } from '../pipeline/content/read-collection.ts';
 import { findPlaces } from '../pipeline/places.ts';
 import { readResults } from '../pipeline/results.ts';
 import { linkPreviews } from './link-previews.ts';
 import { linkTiles } from './link-tiles.ts';
 import { serveTiles } from './serve-tiles.ts';
+import { themeModule } from './theme-module.ts';
 import { writeHostFiles } from './write-host-files.ts';
 import { writeWordIndex } from './write-word-index.ts';
 
@@ -18,11 +21,16 @@ export default function exhibit(): AstroIntegration {
   const places = findPlaces();
   let address: URL | undefined;
   let base = '/';
+  const readLooks = async () => {
+    const root = await realpath(places.content);
+    return (await readCollection(places.content, root)).theme;
+  };
 
   return {
     name: 'mirrorleaf',
     hooks: {
-      'astro:config:setup': async ({ command, logger }) => {
+      'astro:config:setup': async ({ command, logger, updateConfig }) => {
+        updateConfig({ vite: { plugins: [themeModule(places.content, readLooks)] } });
         if (command !== 'build' && command !== 'dev') return;
         const faults = await checkFreshness(places);
         if (faults.length === 0) return;

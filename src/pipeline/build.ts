@@ -5,6 +5,7 @@
  */
 import { spawn } from 'node:child_process';
 import { join } from 'node:path';
+import { enoughForText, type Contrast, type Mode } from '../publish/theme/palette.ts';
 import { checkTexts } from './check-texts.ts';
 import { readContent } from './content.ts';
 import { formatFindings } from './format-findings.ts';
@@ -41,17 +42,29 @@ export function runAstro(places: Places, args: readonly string[]): Promise<numbe
 }
 
 /** Check every text and say what is wrong with it; 1 where something is an error. */
-async function reportTexts(places: Places): Promise<number> {
-  const findings = await checkTexts(await readContent(places.content));
+async function reportTexts(places: Places, quiet: boolean): Promise<number> {
+  const content = await readContent(places.content);
+  const findings = await checkTexts(content);
+  const contrasts = content.theme?.contrasts ?? [];
+  if (contrasts.length > 0 && !quiet) console.error(contrastLine(contrasts));
   const grave = findings.filter((f) => f.level !== 'note');
   if (grave.length > 0) console.error(formatFindings(grave));
   return grave.some((f) => f.level === 'error') ? 1 : 0;
 }
 
+/** The least contrast by day and by night, with the text that has it. */
+function contrastLine(contrasts: readonly Contrast[]): string {
+  const least = (mode: Mode) => {
+    const [worst] = contrasts.filter((c) => c.mode === mode).sort((a, b) => a.ratio - b.ratio);
+    return `${worst.ratio.toFixed(1)} : 1 (${worst.text} on ${worst.ground})`;
+  };
+  return `Contrast: at least ${least('light')} by day, ${least('dark')} by night; ${enoughForText} : 1 is needed.`;
+}
+
 /** 0 done, 1 where a plate failed or a text has an error (the others are published) or there are no pages. */
 export async function buildExhibit(options: MakeOptions): Promise<number> {
   const plates = await makePlates(options);
-  const texts = await reportTexts(options.places);
+  const texts = await reportTexts(options.places, options.quiet === true);
   const started = performance.now();
   // Silent: its errors are still printed; what is left out is a line for every page.
   const pages = await runAstro(options.places, ['build', '--force', '--silent']);

@@ -5,20 +5,18 @@
  */
 import { lstat, realpath } from 'node:fs/promises';
 import { join } from 'node:path';
-import { collectionSchema, type CollectionRecord } from '../records/collection.ts';
+import type { CollectionRecord } from '../records/collection.ts';
 import { finding, type Finding } from '../records/finding.ts';
 import type { PageRecord } from '../records/page.ts';
 import type { PlateRecord } from '../records/plate.ts';
-import { toWrite } from '../records/sitting-findings.ts';
 import type { SittingRecord } from '../records/sitting.ts';
-import { placesToWrite } from '../records/to-write.ts';
-import { readFrontMatter } from '../records/yaml-door.ts';
 import { collectionFindings } from './content/collection-findings.ts';
 import { listFolder } from './content/list-folder.ts';
 import { mapInTurn } from './content/map-in-turn.ts';
+import { noCollection, readCollection } from './content/read-collection.ts';
 import { readPages } from './content/read-pages.ts';
 import { readPlateFolder } from './content/read-plate.ts';
-import { readText } from './content/read-text.ts';
+import type { Theme } from './content/read-theme.ts';
 
 export interface ContentSitting {
   /** `sitting`, or the name of the file under `sittings/` without its ending. */
@@ -62,6 +60,8 @@ export interface ContentResult {
   readonly collection: CollectionRecord | null;
   readonly collectionBody: string;
   readonly collectionBodyLine: number;
+  /** Its looks, where the museum sets them; null where the collection is. */
+  readonly theme: Theme | null;
   /** Sorted by slug. */
   readonly plates: readonly ContentPlate[];
   readonly pages: readonly ContentPage[];
@@ -78,7 +78,8 @@ export async function readContent(contentFolder: string): Promise<ContentResult>
   if (absent) return { ...nothing(contentFolder), findings: [absent] };
   const root = await realpath(contentFolder);
   const findings: Finding[] = [];
-  const collection = await readCollection(contentFolder, root, findings);
+  const collection = await readCollection(contentFolder, root);
+  findings.push(...collection.findings);
   const { entries, findings: listing } = await listFolder(
     join(contentFolder, 'plates'),
     root,
@@ -100,8 +101,7 @@ export async function readContent(contentFolder: string): Promise<ContentResult>
 }
 
 function nothing(folder: string): Omit<ContentResult, 'findings'> {
-  const collection = { collection: null, collectionBody: '', collectionBodyLine: 1 };
-  return { folder, ...collection, plates: [], pages: [] };
+  return { folder, ...noCollection([]), plates: [], pages: [] };
 }
 
 async function absence(folder: string): Promise<Finding | null> {
@@ -117,22 +117,4 @@ async function absence(folder: string): Promise<Finding | null> {
     const message = `The content folder ${folder} cannot be opened (${code}).`;
     return finding({ ...about, message, remedy });
   }
-}
-
-async function readCollection(folder: string, root: string, findings: Finding[]) {
-  const file = 'collection.md';
-  const text = await readText(join(folder, file), { root, plate: '', file });
-  if (!text.ok) {
-    findings.push(text.finding);
-    return { collection: null, collectionBody: '', collectionBodyLine: 1 };
-  }
-  const read = readFrontMatter({ plate: '', file, text: text.text }, collectionSchema);
-  if (!read.ok) {
-    findings.push(...read.findings);
-    return { collection: null, collectionBody: '', collectionBodyLine: 1 };
-  }
-  const { value, body, bodyLine, placeOf } = read;
-  const about = { plate: '', file, placeOf };
-  findings.push(...placesToWrite(value).map((path) => toWrite(path, about)));
-  return { collection: value, collectionBody: body, collectionBodyLine: bodyLine };
 }

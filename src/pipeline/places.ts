@@ -48,3 +48,8 @@ export function findPlaces(
     out,
   };
 }
+
+/** Path of the exhibit on its host, with both slashes; `/` where nothing is said. */
+export function exhibitBase(env: NodeJS.ProcessEnv = process.env): string {
+  return `${(env['MIRRORLEAF_BASE'] ?? '/').replace(/\/+$/, '')}/`;
+}

@@ -1,10 +1,10 @@
 /** `content/collection.md`: whose exhibit this is, and what its plates have in common. */
 import { z } from 'zod';
 import { rightsUri, slug, text, webAddress } from './fields.ts';
+import { colour, footerLine, themeSchema } from './theme.ts';
 
 const contactPhrase = 'an e-mail address or a web address';
 const languagePhrase = 'a language tag, such as "en" or "fr-CA"';
-const colourPhrase = 'a colour written as #rrggbb in quotes, such as "#a9823c"';
 
 export const collectionSchema = z.strictObject({
   /** Name of the exhibit. */
@@ -32,10 +32,11 @@ export const collectionSchema = z.strictObject({
   /** Credit line where a plate says nothing else. */
   credit: text.optional(),
   /** Accent colour as #rrggbb; the brass of a mat where nothing is said. */
-  accent: z
-    .string(colourPhrase)
-    .regex(/^#[0-9a-f]{6}$/i, colourPhrase)
-    .optional(),
+  accent: colour.optional(),
+  /** How the pages look, beyond the accent. */
+  theme: themeSchema.optional(),
+  /** Lines of the footer, such as opening hours or a legal notice. */
+  footer: z.array(footerLine).default([]),
   /** Slug of the plate that opens the home page; the first one where nothing is said. */
   opening: slug.optional(),
   /** A word to the reader before the collection, such as a warning about wording. */

@@ -22,6 +22,7 @@ test('a former address that another plate has, or claims too, is told', () => {
     collection: null,
     collectionBody: '',
     collectionBodyLine: 1,
+    theme: null,
     plates,
     pages: [],
   });
