@@ -49,6 +49,7 @@ const references = [
   'libimage-exiftool-perl',
   'libvips-tools',
   'opencv-doc',
+  'poppler-utils',
   'python3-numpy',
   'python3-opencv',
   'python3-skimage',
