@@ -8,6 +8,7 @@ import type { CaptureRecord } from '../records/sitting.ts';
 import type { AlignedPlate } from './align.ts';
 import { bracketViews } from './combine/bracket.ts';
 import { captureViews } from './combine/captures.ts';
+import { handColouringViews } from './combine/hand-colouring.ts';
 import { lightsViews } from './combine/lights.ts';
 import { mosaicViews } from './combine/mosaic.ts';
 import { pairTurn, type Pair } from './combine/pair-turn.ts';
@@ -16,7 +17,7 @@ import { rakingViews } from './combine/raking.ts';
 import type { StageContext } from './stage-context.ts';
 
 /** Raised when the same captures would give other views. */
-export const combineVersion = 6;
+export const combineVersion = 7;
 
 export interface CombinedPlate extends AlignedPlate {
   readonly views: readonly PlannedView[];
@@ -30,7 +31,7 @@ const captureMakers: Readonly<Record<CaptureRecord['kind'], CaptureMaker>> = {
   mosaic: mosaicViews,
 };
 
-const plateMakers: readonly PlateMaker[] = [rakingViews];
+const plateMakers: readonly PlateMaker[] = [rakingViews, handColouringViews];
 
 export async function combinePlate(
   aligned: AlignedPlate,

@@ -5,6 +5,7 @@
  */
 import { byteOfLight, byteSteps, type Light } from '../imaging/colour/light.ts';
 import type { Homography } from '../imaging/conventions.ts';
+import type { Radial } from '../imaging/radial.ts';
 import { rowLoops } from '../imaging/row-loops.ts';
 import { openRows } from './capture-rows.ts';
 import { paintCodes } from './paint-row.ts';
@@ -17,6 +18,8 @@ export interface FrameFile {
   readonly gain: number;
   /** The way into the common frame, where the file does not lie there already. */
   readonly homography: Homography | null;
+  /** Where the lens changed between file and frame. */
+  readonly radial?: Radial | null;
 }
 
 /** Rows of every frame, three interleaved channels; valid until the next strip is asked for. */
@@ -58,9 +61,13 @@ export async function openFrames(
     for (const source of sources) await source.close();
   };
   try {
-    for (const { path, homography } of files) {
+    for (const { path, homography, radial } of files) {
       const source = await openRows(path, { scratch });
-      sources.push(homography ? warpRows(source, homography, frame.width, frame.height) : source);
+      sources.push(
+        homography
+          ? warpRows(source, homography, frame.width, frame.height, radial ?? null)
+          : source,
+      );
       const { width, height } = sources[sources.length - 1];
       if (width !== sources[0].width || height !== sources[0].height) {
         throw new RangeError(
