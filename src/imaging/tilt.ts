@@ -104,7 +104,8 @@ export function readingContrast(tones: Tones, a: number, b: number): number {
 /** Contrast below this reads neither way: our own choice, a quarter of a usual print's. */
 const turningContrast = 0.08;
 
-export type TiltReading = 'reads positive' | 'turning' | 'reads negative';
+export const tiltReadings = ['reads positive', 'turning', 'reads negative'] as const;
+export type TiltReading = (typeof tiltReadings)[number];
 
 export function tiltReading(contrast: number): TiltReading {
   if (Math.abs(contrast) < turningContrast) return 'turning';

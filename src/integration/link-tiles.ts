@@ -5,6 +5,7 @@
 import { copyFile, link, mkdir, readdir, readFile, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { Places } from '../pipeline/places.ts';
+import { tiltFolder } from '../pipeline/tilt-stills.ts';
 import type { PlateResult } from '../records/result.ts';
 import { placedInfo, serviceId, type Address } from './service-info.ts';
 
@@ -19,7 +20,11 @@ export async function linkTiles(
   address: Address,
 ): Promise<number> {
   let count = 0;
-  for (const { slug, views } of results) {
+  for (const { slug, views, pair } of results) {
+    if (pair?.stills) {
+      const stills = join(places.cache, tiltFolder, pair.stills.folder);
+      count += await linkFolder(stills, join(out, 'plates', slug, 'tilt'));
+    }
     for (const view of views) {
       const from = join(places.tiles, view.tiles);
       const to = join(out, 'plates', slug, 'views', view.id);
@@ -34,7 +39,10 @@ export async function linkTiles(
   return count;
 }
 
-/** All files but info.json, which differs from place to place and must not share its bytes. */
+/** `info.json` differs from place to place and must not share its bytes; the other is for the build. */
+const notLinked = new Set(['info.json', 'steps.json']);
+
+/** All files that are published as they are. */
 async function linkFolder(from: string, to: string): Promise<number> {
   await mkdir(to, { recursive: true });
   let count = 0;
@@ -43,7 +51,7 @@ async function linkFolder(from: string, to: string): Promise<number> {
     const target = join(to, entry.name);
     if (entry.isDirectory()) {
       count += await linkFolder(source, target);
-    } else if (entry.name !== 'info.json') {
+    } else if (!notLinked.has(entry.name)) {
       await linkOrCopy(source, target);
       count += 1;
     }

@@ -21,7 +21,7 @@ export const combineVersion = 7;
 
 export interface CombinedPlate extends AlignedPlate {
   readonly views: readonly PlannedView[];
-  readonly pair: PlateResult['pair'];
+  readonly pair: Omit<NonNullable<PlateResult['pair']>, 'stills'> | null;
 }
 
 const captureMakers: Readonly<Record<CaptureRecord['kind'], CaptureMaker>> = {

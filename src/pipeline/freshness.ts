@@ -8,6 +8,7 @@ import type { Places } from './places.ts';
 import { captureDigests, plateKey } from './plate-key.ts';
 import { listResults, readFailure, readResult } from './results.ts';
 import { exists } from './store.ts';
+import { tiltFolder } from './tilt-stills.ts';
 import { join } from 'node:path';
 
 /** One sentence for each plate whose result is missing, stale, incomplete or of no plate. */
@@ -25,6 +26,10 @@ export async function checkFreshness(places: Places): Promise<string[]> {
     } else if (result.key !== key) {
       faults.push(`The result of plate "${plate.slug}" is older than its content.`);
     } else {
+      const stills = result.pair?.stills;
+      if (stills && !(await exists(join(places.cache, tiltFolder, stills.folder)))) {
+        faults.push(`The stills of Tilt of plate "${plate.slug}" are missing.`);
+      }
       for (const view of result.views) {
         if (!(await exists(join(places.tiles, view.tiles, 'info.json')))) {
           faults.push(`The tiles of view "${view.id}" of plate "${plate.slug}" are missing.`);

@@ -9,6 +9,7 @@ import { readPlate, type SoundPlate } from './read.ts';
 import { recordPlate } from './record.ts';
 import type { StageContext } from './stage-context.ts';
 import { tilePlate } from './tile.ts';
+import { tiltStills } from './tilt-stills.ts';
 
 export type PlateOutcome =
   | { readonly ok: true; readonly result: PlateResult }
@@ -31,7 +32,8 @@ export async function runStages(
   if (hasError(aligned.findings)) return { ok: false, findings: aligned.findings };
   context.progress(`${plate.slug}: combining`);
   const tiled = await tilePlate(await combinePlate(aligned, context), context);
-  return { ok: true, result: recordPlate(tiled, key) };
+  const stills = await tiltStills(tiled, context);
+  return { ok: true, result: recordPlate(tiled, stills, key) };
 }
 
 /** `readContent` says why where a plate has no record or no sitting. */

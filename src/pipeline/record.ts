@@ -1,7 +1,7 @@
 /** Stage *record*: what the stages found out, as the one file that the pages read. */
 import { join } from 'node:path';
 import type { Inspection } from '../records/inspection.ts';
-import type { CaptureResult, PlateResult, SittingResult } from '../records/result.ts';
+import type { CaptureResult, PlateResult, SittingResult, TiltStills } from '../records/result.ts';
 import type { Finding } from '../records/finding.ts';
 import { resultVersion } from '../records/result.ts';
 import { setupOf } from '../records/sitting.ts';
@@ -11,7 +11,11 @@ import { plateScale } from './plate-scale.ts';
 import { allFiles, pictureFiles } from './read.ts';
 import type { TiledPlate } from './tile.ts';
 
-export function recordPlate(plate: TiledPlate, key: string): PlateResult {
+export function recordPlate(
+  plate: TiledPlate,
+  stills: TiltStills | null,
+  key: string,
+): PlateResult {
   const { slug, record, sittings } = plate.plate;
   const withheld = new Set(record.withheld);
   const isNamed = namesWithheld(sittings, withheld);
@@ -28,7 +32,7 @@ export function recordPlate(plate: TiledPlate, key: string): PlateResult {
       scaleFrom: scale.from,
     },
     views: [...plate.tiled],
-    pair: plate.pair,
+    pair: plate.pair && { ...plate.pair, stills },
     findings: openFindings(plate.findings, withheld, isNamed),
   };
 }

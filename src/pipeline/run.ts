@@ -27,6 +27,7 @@ import {
   writeFailure,
   writeResult,
 } from './results.ts';
+import { tiltFolder } from './tilt-stills.ts';
 import { WrongUse } from './wrong-use.ts';
 import { clearScratch, exists, type Store } from './store.ts';
 
@@ -148,13 +149,14 @@ async function knownState(
   return null;
 }
 
-async function hasTiles(places: Places, { views }: PlateResult): Promise<boolean> {
-  const here = await Promise.all(
-    views.flatMap((view) => [
+async function hasTiles(places: Places, { views, pair }: PlateResult): Promise<boolean> {
+  const here = await Promise.all([
+    pair?.stills ? exists(join(places.cache, tiltFolder, pair.stills.folder)) : true,
+    ...views.flatMap((view) => [
       exists(join(places.tiles, view.tiles, 'info.json')),
       ...view.layers.map(({ folder }) => exists(join(places.layers, folder, 'layer.json'))),
     ]),
-  );
+  ]);
   return here.every(Boolean);
 }
 

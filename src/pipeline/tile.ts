@@ -82,7 +82,7 @@ interface PlannedSize {
 }
 
 /** What is written into the whole pictures: whose they are and what they show. */
-function pictureRights(
+export function pictureRights(
   { plate: { record } }: CombinedPlate,
   view: Pick<ViewResult, 'reading'>,
   { collection }: StageContext,

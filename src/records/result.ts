@@ -3,13 +3,14 @@
  * Written by `src/pipeline`, read by everyone else. All lengths of pictures are pixels.
  */
 import { z } from 'zod';
+import { tiltReadings } from '../imaging/tilt.ts';
 import { findingSchema } from './finding.ts';
 import { inspectionSchema } from './inspection.ts';
 import { layerKinds } from './layer.ts';
 import { readings, setupKinds } from './vocabulary.ts';
 
 /** Raised when the shape below changes, so that an old result is made again. */
-export const resultVersion = 4;
+export const resultVersion = 5;
 
 const digest = z.string().regex(/^[0-9a-f]{64}$/);
 const size = z.strictObject({
@@ -210,6 +211,23 @@ const turn = z.strictObject({
 });
 export type PairTurn = z.output<typeof turn>;
 
+/** Stills on the way from the positive to the negative, `plates/<slug>/tilt/<n>.webp`. */
+export const tiltStillsSchema = z.strictObject({
+  /** Folder in the store; also the digest of everything that made it. */
+  folder: digest,
+  ...size.shape,
+  /** In the order of their numbers, from 0. */
+  steps: z.array(
+    z.strictObject({
+      /** Degrees, in a room with one window. */
+      tilt: z.number(),
+      /** Null where it cannot be told. */
+      reading: z.enum(tiltReadings).nullable(),
+    }),
+  ),
+});
+export type TiltStills = z.output<typeof tiltStillsSchema>;
+
 export const resultSchema = z.strictObject({
   version: z.literal(resultVersion),
   slug: z.string(),
@@ -228,7 +246,12 @@ export const resultSchema = z.strictObject({
   views: z.array(view),
   /** Ids of the positive- and the negative-reading view in register, where there are both. */
   pair: z
-    .strictObject({ positive: z.string(), negative: z.string(), turn: turn.nullable() })
+    .strictObject({
+      positive: z.string(),
+      negative: z.string(),
+      turn: turn.nullable(),
+      stills: tiltStillsSchema.nullable(),
+    })
     .nullable(),
   findings: z.array(findingSchema),
 });

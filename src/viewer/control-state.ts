@@ -44,6 +44,14 @@ export function reflectControls(stage: PlateStage): void {
   names(stage);
 }
 
+/** What a mode that works a picture out shows; null where the view's own name says it. */
+export function captionOf(stage: PlateStage): string | null {
+  const { mode } = stage.state;
+  if (mode === 'tilt') return stage.tilt.caption;
+  if (stage.surfaces.first?.physical === false) return null;
+  return mode === 'lamp' ? stage.lamp.caption : mode === 'range' ? stage.range.caption : null;
+}
+
 /** The names of what is shown, on the sides where it is shown. */
 function names(stage: PlateStage): void {
   const { state, data, parts } = stage;
@@ -52,7 +60,7 @@ function names(stage: PlateStage): void {
   // A divider that keeps its place on the plate is turned over with the plate.
   const turned = state.mode === 'slide' && state.fixed === 'plate' && state.corrected;
   const [left, right] = turned ? [state.of[1], state.of[0]] : [state.of[0], state.of[1]];
-  parts.firstName.textContent = state.mode === 'tilt' ? '' : name(two ? left : state.of[0]);
+  parts.firstName.textContent = captionOf(stage) ?? name(two ? left : state.of[0]);
   const other = state.mode === 'beside' ? stage.other.name : null;
   parts.secondName.textContent = two ? (other ?? name(right)) : '';
 }

@@ -39,8 +39,10 @@ export function laidFor(stage: PlateStage, physical: boolean, line: () => Line |
       const divider = line();
       return [{ views: of, look: divider === null ? single : { kind: 'divide', line: divider } }];
     }
-    case 'tilt':
-      return [{ views: of, look: stage.tilt.look() }];
+    case 'tilt': {
+      const still = physical ? null : stage.tilt.still();
+      return [still ? alone(still) : { views: of, look: stage.tilt.look() }];
+    }
     case 'lamp':
       return [physical ? { views: lamp.onSurface(), look: lamp.look() } : alone(of[0])];
     case 'range':

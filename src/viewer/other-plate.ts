@@ -71,7 +71,7 @@ export class OtherPlate {
   private scaleWords(): string {
     return this.sameScale === null
       ? 'The scale of one of the two is not known, so they are not shown at the same physical scale.'
-      : 'Both plates are shown at the same physical scale: a millimetre is as long on the left as on the right.';
+      : 'Both plates are shown at the same physical scale: a millimetre is as long in the one as in the other.';
   }
 
   /** How the two surfaces correspond; none within one plate. */

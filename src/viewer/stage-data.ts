@@ -61,6 +61,14 @@ export interface StageData {
   readonly views: readonly StageView[];
   readonly pair: { readonly positive: string; readonly negative: string } | null;
   readonly turningPoint: number | null;
+  /** Stills between the two readings, for browsers that cannot mix them; null without a pair. */
+  readonly stills: {
+    /** Address of their folder; `0.webp` and so on. */
+    readonly folder: string;
+    readonly width: number;
+    readonly height: number;
+    readonly steps: readonly { readonly tilt: number; readonly reading: string | null }[];
+  } | null;
   readonly spots: readonly StageSpot[];
   readonly looks: readonly StageLook[];
 }
@@ -85,14 +93,25 @@ function alternative(record: PlateRecord, view: ViewResult, name: string): strin
   return `${record.title}: ${name}.`;
 }
 
+function stillsOf(result: PlateResult, views: string): StageData['stills'] {
+  const stills = result.pair?.stills;
+  if (!stills) return null;
+  const { width, height, steps } = stills;
+  return { folder: views.replace(/views\/$/, 'tilt'), width, height, steps };
+}
+
 /** Gather what the viewer needs; views that the record withholds are left out. */
 export function stageData(result: PlateResult, record: PlateRecord, base: string): StageData {
   const views = result.views.filter(
     (v) => !v.captures.some((capture) => record.withheld.includes(capture)),
   );
-  const names = nameViews(views);
+  const names = nameViews(views, result.sittings);
   const root = `${base.replace(/\/*$/, '/')}plates/${result.slug}/views/`;
   const here = (id: string | undefined) => views.some((v) => v.id === id);
+  const pair =
+    result.pair !== null && here(result.pair.positive) && here(result.pair.negative)
+      ? { positive: result.pair.positive, negative: result.pair.negative }
+      : null;
   return {
     slug: result.slug,
     title: record.title,
@@ -101,11 +120,9 @@ export function stageData(result: PlateResult, record: PlateRecord, base: string
     rights: record.rights,
     reversed: record.orientation === 'laterally-reversed',
     frame: result.frame,
-    pair:
-      result.pair !== null && here(result.pair.positive) && here(result.pair.negative)
-        ? { positive: result.pair.positive, negative: result.pair.negative }
-        : null,
+    pair,
     turningPoint: result.pair?.turn?.value ?? null,
+    stills: pair && stillsOf(result, root),
     spots: record.spots.map((s) => ({
       id: s.id,
       title: s.title,

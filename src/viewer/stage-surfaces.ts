@@ -10,6 +10,7 @@ import type { Link, Surface, SurfaceEvents } from './surface.ts';
 import { surfaceWords } from './surface-words.ts';
 import { stageKey } from './stage-keys.ts';
 import type { Region } from './view-state.ts';
+import { WaitingWatch } from './waiting-watch.ts';
 
 type Opened = (element: HTMLElement, name: string, events: SurfaceEvents) => Surface;
 
@@ -21,9 +22,14 @@ export class StageSurfaces {
   private opening: Promise<void> | null = null;
   private leading: Surface | null = null;
   private shownKey = '';
+  private readonly waiting: WaitingWatch;
 
   constructor(stage: PlateStage) {
     this.stage = stage;
+    this.waiting = new WaitingWatch(stage, () => {
+      const shown = this.all.slice(0, this.together);
+      return shown.length === this.together && shown.every((surface) => surface.complete);
+    });
   }
 
   get first(): Surface | null {
@@ -40,12 +46,19 @@ export class StageSurfaces {
 
   /** Open what is needed, then show the stage's state. */
   async show(): Promise<void> {
-    this.opening ??= this.open().catch((fault: unknown) => {
+    this.waiting.begin();
+    try {
+      this.opening ??= this.open();
+      await this.opening;
+    } catch (fault) {
       this.opening = null;
+      this.waiting.end();
+      throw fault;
+    }
+    await this.lay().catch((fault: unknown) => {
+      this.waiting.end();
       throw fault;
     });
-    await this.opening;
-    await this.lay();
   }
 
   private async open(): Promise<void> {
@@ -71,13 +84,15 @@ export class StageSurfaces {
     const stage = this.stage;
     return {
       moved: () => this.moved(this.all[n]),
+      resized: () => this.resized(this.all[n]),
       rested: () => {
         if (n < this.together) stage.rested();
+        this.waiting.begin();
       },
       dragged: (dx) => stage.state.mode === 'tilt' && n === 0 && stage.tilt.dragged(dx),
       pressed: (x, y) => n === 0 && (stage.tools.pressed(x, y) || stage.tilt.pressed(x, y)),
       key: (event) => stageKey(stage, event),
-      plain: () => stage.say(surfaceWords.plainTilt),
+      plain: () => this.replaced(),
     };
   }
 
@@ -129,10 +144,20 @@ export class StageSurfaces {
     this.stage.reflect();
   }
 
+  private get plainTilt(): string {
+    return this.stage.data.stills === null ? surfaceWords.plainTilt : surfaceWords.plainStills;
+  }
+
+  /** The shaders are gone for good: lay what can be shown without. */
+  private replaced(): void {
+    this.shownKey = '';
+    void this.stage.use();
+  }
+
   private sayPlain(): void {
     if (this.first?.physical !== false) return;
     const { mode } = this.stage.state;
-    if (mode === 'tilt') this.stage.say(surfaceWords.plainTilt);
+    if (mode === 'tilt') this.stage.say(this.plainTilt);
     if (mode === 'lamp' || mode === 'range' || mode === 'difference')
       this.stage.say(surfaceWords.plainMode);
   }
@@ -209,6 +234,12 @@ export class StageSurfaces {
   private link(follower: Surface): Link | undefined {
     if (this.stage.state.mode !== 'beside') return undefined;
     return this.stage.other.link(follower === this.first);
+  }
+
+  /** Who saw the whole plate goes on seeing all of it. */
+  private resized(surface: Surface | undefined): void {
+    if (surface === this.first && this.stage.state.region === null) this.fit(null, true);
+    this.moved(surface);
   }
 
   private moved(by: Surface | undefined): void {

@@ -24,6 +24,8 @@ export interface SurfaceView {
   readonly height: number;
   /** Data planes instead of a picture. */
   readonly data?: PlaneTiles;
+  /** Address of one whole picture without tiles. */
+  readonly picture?: string;
 }
 
 /** How two surfaces that move together correspond; both in pixels of their own frames. */
@@ -38,6 +40,8 @@ export interface Link {
 export interface SurfaceEvents {
   /** What is in sight has changed, on every frame of a movement. */
   moved(): void;
+  /** The picture's box has another size. */
+  resized(): void;
   /** A movement has ended. */
   rested(): void;
   /** A drag across the picture, CSS pixels; return true to keep the picture where it is. */
@@ -56,6 +60,8 @@ export interface Surface {
   readonly element: HTMLElement;
   /** Lay these views on each other, the first one lowest, combined so. Rejects with a sentence. */
   show(views: readonly SurfaceView[], look: Look): Promise<void>;
+  /** Whether everything that is in sight has come. */
+  readonly complete: boolean;
   look(look: Look): void;
   /** Codes of the first layers as they are on the screen, RGBA; null without shaders. */
   layerCodes(count: number): Uint8Array[] | null;

@@ -15,6 +15,9 @@ import type { Look } from './look.ts';
 import type { PlateStage } from './stage.ts';
 import { toPlate } from './placing.ts';
 import type { Region } from './view-state.ts';
+import { nearestStill, stillView } from './still-steps.ts';
+import type { SurfaceView } from './surface.ts';
+import { surfaceWords } from './surface-words.ts';
 import { drawSection, placeMark } from './tilt-drawing.ts';
 import { innerRegion, tonePlanes, type TonePlanes } from './tones.ts';
 
@@ -39,6 +42,31 @@ export class TiltPanel {
     return { kind: 'tilt', a: 1, b: reflectedLuminance(tilt, roomLight[room]) };
   }
 
+  /** The number of the still that stands for this tilt; null where the browser mixes by itself. */
+  private get stillNumber(): number | null {
+    const { data, state, surfaces } = this.stage;
+    if (data.stills === null || (surfaces.first?.physical ?? true)) return null;
+    return nearestStill(data.stills, state.tilt, state.room);
+  }
+
+  /** What lies on the surface instead of both readings. */
+  still(): SurfaceView | null {
+    const { data } = this.stage;
+    const n = this.stillNumber;
+    return n === null || data.stills === null ? null : stillView(data, data.stills, n);
+  }
+
+  /** What is seen, for below the picture. */
+  get caption(): string {
+    const { data, state, surfaces } = this.stage;
+    const n = this.stillNumber;
+    if (n !== null && data.stills !== null)
+      return surfaceWords.stillCaption(data.stills.steps[n].tilt);
+    return (surfaces.first?.physical ?? true)
+      ? surfaceWords.tiltCaption(state.tilt)
+      : surfaceWords.fadeCaption;
+  }
+
   /** The tilt at which highlights and shadows are equally bright in this room. */
   private turning(): number | null {
     // The record's own figure, made from the pictures at full depth, where there is one.
@@ -53,6 +81,12 @@ export class TiltPanel {
   }
 
   step(steps: number): void {
+    const { stills } = this.stage.data;
+    const n = this.stillNumber;
+    if (stills !== null && n !== null) {
+      const next = stills.steps[Math.min(stills.steps.length - 1, Math.max(0, n + steps))];
+      return this.stage.change({ tilt: next.tilt, room: 'window' });
+    }
     this.set(this.stage.state.tilt + steps * 0.5);
   }
 
@@ -172,6 +206,14 @@ export class TiltPanel {
       : `Highlights and shadows are equally bright at ${at.toFixed(1)}°: the turning point of this plate.`;
   }
 
+  private stillWords(): string | null {
+    const { stills } = this.stage.data;
+    const n = this.stillNumber;
+    if (stills === null || n === null) return null;
+    const { tilt, reading } = stills.steps[n];
+    return surfaceWords.still(tilt, reading, n, stills.steps.length);
+  }
+
   reflect(): void {
     const { stage } = this;
     const { tilt, room, mode } = stage.state;
@@ -181,7 +223,8 @@ export class TiltPanel {
     if (stage.surfaces.first !== null) void this.measure();
     const b = reflectedLuminance(tilt, roomLight[room]);
     const reading = this.tones === null ? null : tiltReading(readingContrast(this.tones, 1, b));
-    const words = `${tilt.toFixed(1)}°${reading === null ? '' : `, ${reading}`}`;
+    const words =
+      this.stillWords() ?? `${tilt.toFixed(1)}°${reading === null ? '' : `, ${reading}`}`;
     const output = panel.querySelector('[data-part="reading"]');
     if (output) output.textContent = words;
     panel.querySelector('input[data-set="tilt"]')?.setAttribute('aria-valuetext', words);

@@ -28,10 +28,15 @@ export async function readPlanes(
       const text = (bytes: Uint8Array) =>
         btoa(Array.from(bytes, (byte) => String.fromCharCode(byte)).join(''));
       const before = drawer.look;
+      // Software drawing is slow: only what is read is drawn. No pixel looks at its neighbours.
+      const gl = drawer.canvas.getContext('webgl2')!;
+      gl.enable(gl.SCISSOR_TEST);
+      gl.scissor(left, drawer.canvas.height - top - side, side, side);
       const screens = looks.map((look) => {
         drawer.look = look;
         return text(drawer.read(left, top, side, side));
       });
+      gl.disable(gl.SCISSOR_TEST);
       drawer.look = before;
       return {
         screens,

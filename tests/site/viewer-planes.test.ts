@@ -13,14 +13,7 @@ import { rangeCode } from '../../src/imaging/wide-range.ts';
 import type { GainLayer, LampLayer, SlopeLayer } from '../../src/records/layer.ts';
 import type { Look } from '../../src/viewer/look.ts';
 import { planesAt, readPlanes, worstOf } from './planes-reading.ts';
-import {
-  differencePlate,
-  hasLayer,
-  layerPlate,
-  openDrawingBrowser,
-  settled,
-  zoomTo,
-} from './viewer-page.ts';
+import { differencePlate, layerPlate, openDrawingBrowser, settled, zoomTo } from './viewer-page.ts';
 import { zooms } from './viewer-reading.ts';
 
 const site = inject('siteUrl');
@@ -54,126 +47,117 @@ const lamps = [
 ] as const;
 
 describe.each([1, 2])('at a device pixel ratio of %d', (density) => {
-  test.skipIf(!hasLayer(folder, 'lamp'))(
-    'Lamp equals its CPU twin within 1 count at nine zooms',
-    async () => {
-      const { page: address, view } = layerPlate(folder, 'lamp');
-      const layer = await description<LampLayer>(address, view, 'lamp');
-      const page = await open(`${address}#view=lamp&of=${view}`, density);
-      const lights = lamps.map(([b, h]) => lampLight(layer, lightDirection(b, h)));
-      const looks = lights.map((light): Look => ({
-        kind: 'lamp',
-        planes: layer.planes,
-        domain: light.domain,
-        base: [...light.base],
-        factors: [...light.factors],
-      }));
-      const count = Math.ceil((layer.planes + 1) / 4);
-      for (const zoom of zooms) {
-        await zoomTo(page, zoom);
-        const { layers, screens } = await readPlanes(page, count, looks);
-        const covered = (pixel: number) =>
-          layers[layer.planes >> 2][4 * pixel + (layer.planes & 3)] === 255;
-        const different = new Set(screens.map((screen) => screen.toString('base64')));
-        expect(different.size, 'three lamps, three pictures').toBe(3);
-        lights.forEach((light, n) => {
-          const { most, pixels } = worstOf(screens[n], covered, (pixel) =>
-            litPixel(light, planesAt(layers, layer.planes, pixel)),
-          );
-          expect(pixels).toBeGreaterThan(1000);
-          expect(most, `lamp ${n} at zoom ${zoom}`).toBeLessThanOrEqual(1);
-        });
-      }
-      await page.context().close();
-    },
-  );
+  test('Lamp equals its CPU twin within 1 count at nine zooms', async () => {
+    const { page: address, view } = layerPlate(folder, 'lamp');
+    const layer = await description<LampLayer>(address, view, 'lamp');
+    const page = await open(`${address}#view=lamp&of=${view}`, density);
+    const lights = lamps.map(([b, h]) => lampLight(layer, lightDirection(b, h)));
+    const looks = lights.map((light): Look => ({
+      kind: 'lamp',
+      planes: layer.planes,
+      domain: light.domain,
+      base: [...light.base],
+      factors: [...light.factors],
+    }));
+    const count = Math.ceil((layer.planes + 1) / 4);
+    for (const zoom of zooms) {
+      await zoomTo(page, zoom);
+      const { layers, screens } = await readPlanes(page, count, looks);
+      const covered = (pixel: number) =>
+        layers[layer.planes >> 2][4 * pixel + (layer.planes & 3)] === 255;
+      const different = new Set(screens.map((screen) => screen.toString('base64')));
+      expect(different.size, 'three lamps, three pictures').toBe(3);
+      lights.forEach((light, n) => {
+        const { most, pixels } = worstOf(screens[n], covered, (pixel) =>
+          litPixel(light, planesAt(layers, layer.planes, pixel)),
+        );
+        expect(pixels).toBeGreaterThan(1000);
+        expect(most, `lamp ${n} at zoom ${zoom}`).toBeLessThanOrEqual(1);
+      });
+    }
+    await page.context().close();
+  });
 
-  test.skipIf(!hasLayer(folder, 'slope'))(
-    'relief, slope and gloss equal their CPU twins within 1 count at nine zooms',
-    async () => {
-      const { page: address, view } = layerPlate(folder, 'slope');
-      const layer = await description<SlopeLayer>(address, view, 'slope');
-      const lamp = layerPlate(folder, 'lamp').view;
-      const page = await open(`${address}#view=lamp&of=${lamp}&as=relief`, density);
-      const twins = { relief: reliefCode, slope: slopeCode, gloss: glossCode } as const;
-      const cases = (['relief', 'slope', 'gloss'] as const).flatMap((rendering) =>
-        lamps.map(([b, h]) => ({ rendering, light: lightDirection(b, h) })),
-      );
-      const { offset, step, steepest } = layer;
-      const looks = cases.map(({ rendering, light }): Look => ({
-        kind: 'surface',
-        rendering,
-        light,
-        offset,
-        step,
-        steepest,
-      }));
-      for (const zoom of zooms) {
-        await zoomTo(page, zoom);
-        const { layers, screens } = await readPlanes(page, 2, looks);
-        cases.forEach(({ rendering, light }, n) => {
-          const { most, pixels } = worstOf(
-            screens[n],
-            (pixel) => layers[1][4 * pixel] === 255,
-            (pixel) => {
-              const codes = planesAt(layers, 4, pixel).map((c, k) => offset[k] + step[k] * c);
-              const sample = { slopeX: codes[0], slopeY: codes[1], gloss: codes[2] };
-              return [twins[rendering](sample, light, steepest)];
-            },
-          );
-          expect(pixels).toBeGreaterThan(1000);
-          expect(most, `${rendering} at zoom ${zoom}`).toBeLessThanOrEqual(1);
-        });
-      }
-      await page.context().close();
-    },
-  );
+  test('relief, slope and gloss equal their CPU twins within 1 count at nine zooms', async () => {
+    const { page: address, view } = layerPlate(folder, 'slope');
+    const layer = await description<SlopeLayer>(address, view, 'slope');
+    const lamp = layerPlate(folder, 'lamp').view;
+    const page = await open(`${address}#view=lamp&of=${lamp}&as=relief`, density);
+    const twins = { relief: reliefCode, slope: slopeCode, gloss: glossCode } as const;
+    const cases = (['relief', 'slope', 'gloss'] as const).flatMap((rendering) =>
+      lamps.map(([b, h]) => ({ rendering, light: lightDirection(b, h) })),
+    );
+    const { offset, step, steepest } = layer;
+    const looks = cases.map(({ rendering, light }): Look => ({
+      kind: 'surface',
+      rendering,
+      light,
+      offset,
+      step,
+      steepest,
+    }));
+    for (const zoom of zooms) {
+      await zoomTo(page, zoom);
+      const { layers, screens } = await readPlanes(page, 2, looks);
+      cases.forEach(({ rendering, light }, n) => {
+        const { most, pixels } = worstOf(
+          screens[n],
+          (pixel) => layers[1][4 * pixel] === 255,
+          (pixel) => {
+            const codes = planesAt(layers, 4, pixel).map((c, k) => offset[k] + step[k] * c);
+            const sample = { slopeX: codes[0], slopeY: codes[1], gloss: codes[2] };
+            return [twins[rendering](sample, light, steepest)];
+          },
+        );
+        expect(pixels).toBeGreaterThan(1000);
+        expect(most, `${rendering} at zoom ${zoom}`).toBeLessThanOrEqual(1);
+      });
+    }
+    await page.context().close();
+  });
 
-  test.skipIf(!hasLayer(folder, 'gain'))(
-    'Range equals its CPU twin within 1 count at nine zooms',
-    async () => {
-      const { page: address, view } = layerPlate(folder, 'gain');
-      const layer = await description<GainLayer>(address, view, 'gain');
-      const page = await open(`${address}#view=range&of=${view}`, density);
-      const { offsetBase, offsetMerged } = layer.gain;
-      const numbers = { offset: layer.offset[0], step: layer.step[0], offsetBase, offsetMerged };
-      const exposures = [
-        { stops: null, white: 1, clip: null },
-        { stops: 0, white: 1, clip: null },
-        { stops: -2.5, white: 0.5, clip: null },
-        // The shortest and the longest exposure of the bracket.
-        ...[layer.frames[0], layer.frames[layer.frames.length - 1]].map(({ stops, clip }) => ({
-          stops,
-          white: 1,
-          clip,
-        })),
-      ];
-      const looks = exposures.map((exposure): Look => ({
-        kind: 'range',
-        ...numbers,
-        ...exposure,
-        marks: false,
-      }));
-      for (const zoom of zooms) {
-        await zoomTo(page, zoom);
-        const { layers, screens } = await readPlanes(page, 2, looks);
-        const [base, gain] = layers;
-        exposures.forEach((exposure, n) => {
-          const { most, pixels } = worstOf(
-            screens[n],
-            (pixel) => base[4 * pixel + 3] === 255 && gain[4 * pixel + 3] === 255,
-            (pixel) =>
-              [0, 1, 2].map((c) =>
-                rangeCode(base[4 * pixel + c], gain[4 * pixel], numbers, exposure),
-              ),
-          );
-          expect(pixels).toBeGreaterThan(1000);
-          expect(most, `exposure ${n} at zoom ${zoom}`).toBeLessThanOrEqual(1);
-        });
-      }
-      await page.context().close();
-    },
-  );
+  test('Range equals its CPU twin within 1 count at nine zooms', async () => {
+    const { page: address, view } = layerPlate(folder, 'gain');
+    const layer = await description<GainLayer>(address, view, 'gain');
+    const page = await open(`${address}#view=range&of=${view}`, density);
+    const { offsetBase, offsetMerged } = layer.gain;
+    const numbers = { offset: layer.offset[0], step: layer.step[0], offsetBase, offsetMerged };
+    const exposures = [
+      { stops: null, white: 1, clip: null },
+      { stops: 0, white: 1, clip: null },
+      { stops: -2.5, white: 0.5, clip: null },
+      // The shortest and the longest exposure of the bracket.
+      ...[layer.frames[0], layer.frames[layer.frames.length - 1]].map(({ stops, clip }) => ({
+        stops,
+        white: 1,
+        clip,
+      })),
+    ];
+    const looks = exposures.map((exposure): Look => ({
+      kind: 'range',
+      ...numbers,
+      ...exposure,
+      marks: false,
+    }));
+    for (const zoom of zooms) {
+      await zoomTo(page, zoom);
+      const { layers, screens } = await readPlanes(page, 2, looks);
+      const [base, gain] = layers;
+      exposures.forEach((exposure, n) => {
+        const { most, pixels } = worstOf(
+          screens[n],
+          (pixel) => base[4 * pixel + 3] === 255 && gain[4 * pixel + 3] === 255,
+          (pixel) =>
+            [0, 1, 2].map((c) =>
+              rangeCode(base[4 * pixel + c], gain[4 * pixel], numbers, exposure),
+            ),
+        );
+        expect(pixels).toBeGreaterThan(1000);
+        expect(most, `exposure ${n} at zoom ${zoom}`).toBeLessThanOrEqual(1);
+      });
+    }
+    await page.context().close();
+  });
 });
 
 test('Difference equals its CPU twin within 1 count, and shows both sittings', async () => {

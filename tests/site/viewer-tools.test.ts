@@ -11,7 +11,7 @@ import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
 import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
 import {
-  hasLayer,
+  differencePlate,
   layerPlate,
   openDrawingBrowser,
   openStill,
@@ -76,13 +76,17 @@ describe('measuring a rendered plate of known size', () => {
     'at %d of the whole plate %s, its width is right within its uncertainty',
     async (zoom, handed) => {
       const page = await open(`${address}#view=look&of=axial${handed}`);
+      // The tool makes the picture's box lower, so it is opened before the zoom.
+      await page.locator('[data-do="tool:measure"]').click();
+      await page.waitForTimeout(600);
+      await settled(page);
       await page.evaluate((factor) => {
         const { viewport } =
           document.querySelector<OpenStage>('plate-stage')!.surfaces.first!.viewer;
         viewport.zoomTo(viewport.getHomeZoom() * factor, undefined, true);
       }, zoom);
+      await page.waitForTimeout(200);
       await settled(page);
-      await page.locator('[data-do="tool:measure"]').click();
       const [left, right, y] = await plateEdges(page);
       // Whole pixels, as a pointer gives them.
       const box = (await page.locator('[data-surface="first"]').boundingBox())!;
@@ -101,7 +105,7 @@ describe('measuring a rendered plate of known size', () => {
 });
 
 test('a picture taken away is the tiles themselves at full size, with words below', async () => {
-  const { page: address, positive } = pairPlate(folder);
+  const { page: address, positive, data: found } = pairPlate(folder);
   const page = await open(`${address}#view=look&of=${positive}&xywh=pixel:600,600,300,220`);
   // An open tool makes the picture's box lower, so another region is in sight.
   await page.locator('[data-do="tool:take"]').click();
@@ -146,6 +150,21 @@ test('a picture taken away is the tiles themselves at full size, with words belo
   const own = Array.from({ length: across }, (_, k) => row.slice(4 * k, 4 * k + 3));
   expect(new Set(own.map(String)).size).toBeGreaterThan(5);
   expect(taken).toEqual(own);
+  // The TIFF holds the same picture; what writes it comes only now.
+  const asked = requestsFrom(page);
+  const second = page.waitForEvent('download', { timeout: 60_000 });
+  await page.locator('[data-do="take:tiff"]').click();
+  const file = await second;
+  expect(file.suggestedFilename()).toMatch(/\.tif$/);
+  expect(asked.some((url) => /tiff-file.*\.js$/.test(url))).toBe(true);
+  const tiff = await readFile(await file.path());
+  const again = await crop(tiff, region.width, region.height);
+  expect(again.data.equals(data)).toBe(true);
+  // Whole pixels per inch, as libvips gives them.
+  expect((await sharp(tiff).metadata()).density).toBeCloseTo(
+    found.frame.pixelsPerMillimetre! * 25.4,
+    -0.5,
+  );
   await page.context().close();
 });
 
@@ -247,48 +266,81 @@ test('the code to embed opens the same view in a frame', async () => {
   await page.context().close();
 });
 
-test.skipIf(!hasLayer(folder, 'lamp') || !hasLayer(folder, 'gain'))(
-  '120 moves of each control of Lamp and Range ask for nothing',
-  async () => {
-    const controls = [
-      ['lamp', 'lamp', '[data-part="lamp"]'],
-      ['lamp', 'lamp', '[data-part="quarter"]'],
-      ['range', 'gain', 'input[data-set="stops"]'],
-      ['range', 'gain', 'input[data-set="white"]'],
-    ] as const;
-    for (const [mode, layer, control] of controls) {
-      const { page: address, view } = layerPlate(folder, layer);
-      const page = await open(`${address}#view=${mode}&of=${view}`);
-      await page.waitForTimeout(800);
-      const asked = requestsFrom(page);
-      const hash = await page.evaluate(() => location.hash);
-      await page.locator(control).focus();
-      for (let i = 0; i < 120; i++)
-        await page.keyboard.press(i % 40 < 30 ? 'ArrowRight' : 'ArrowLeft');
-      await page.waitForTimeout(600);
-      expect(asked).toEqual([]);
-      expect(await page.evaluate(() => location.hash)).not.toBe(hash);
-      await page.context().close();
-    }
+test.each([
+  ['lamp', 'lamp', '[data-part="lamp"]'],
+  ['lamp', 'lamp', '[data-part="quarter"]'],
+  ['range', 'gain', 'input[data-set="stops"]'],
+  ['range', 'gain', 'input[data-set="white"]'],
+] as const)(
+  '120 moves in %s, of %s planes by %s, ask for nothing',
+  async (mode, layer, control) => {
+    const { page: address, view } = layerPlate(folder, layer);
+    const page = await open(`${address}#view=${mode}&of=${view}`, {
+      viewport: { width: 480, height: 480 },
+    });
+    await page.waitForTimeout(800);
+    const asked = requestsFrom(page);
+    const hash = await page.evaluate(() => location.hash);
+    await page.locator(control).focus();
+    // A first press as a reader's, the others from within: each waits for its frame.
+    await page.keyboard.press('ArrowRight');
+    await page.evaluate(async () => {
+      const held = document.activeElement as HTMLElement;
+      for (let i = 1; i < 120; i++) {
+        const forward = i % 40 < 30;
+        if (held instanceof HTMLInputElement) {
+          if (forward) held.stepUp();
+          else held.stepDown();
+          held.dispatchEvent(new Event('input', { bubbles: true }));
+        } else {
+          const key = forward ? 'ArrowRight' : 'ArrowLeft';
+          held.dispatchEvent(new KeyboardEvent('keydown', { key, bubbles: true }));
+        }
+        await new Promise((resolve) => requestAnimationFrame(resolve));
+      }
+    });
+    await page.waitForTimeout(600);
+    expect(asked).toEqual([]);
+    expect(await page.evaluate(() => location.hash)).not.toBe(hash);
+    await page.context().close();
   },
 );
 
-test('axe finds no fault in the stage with any tool open', async () => {
-  const { page: address } = pairPlate(folder);
-  const page = await open(`${address}#view=slide`);
-  await page.evaluate(axeCore.source);
-  for (const tool of ['measure', 'spots', 'looks', 'take', 'cite']) {
-    const button = page.locator(`[data-do="tool:${tool}"]`);
-    if ((await button.count()) === 0) continue;
-    await button.click();
-    const faults = await page.evaluate(async () => {
+describe.each(['light', 'dark'] as const)('axe finds no fault, %s', (colorScheme) => {
+  const faultsIn = (page: Page) =>
+    page.evaluate(async () => {
       const { axe } = globalThis as unknown as { axe: typeof axeCore };
       const { violations } = await axe.run(document.querySelector('plate-stage')!, {
         runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'],
       });
       return violations.map(({ id, nodes }) => `${id}: ${nodes.map((n) => n.html).join(' ')}`);
     });
-    expect(faults, tool).toEqual([]);
-  }
-  await page.context().close();
+
+  test('with any tool open', async () => {
+    const { page: address } = pairPlate(folder);
+    const page = await open(`${address}#view=slide`, { colorScheme });
+    await page.evaluate(axeCore.source);
+    for (const tool of ['move', 'measure', 'spots', 'looks', 'take', 'cite']) {
+      const button = page.locator(`[data-do="tool:${tool}"]`);
+      if ((await button.count()) === 0) continue;
+      await button.click();
+      expect(await faultsIn(page), tool).toEqual([]);
+    }
+    await page.context().close();
+  });
+
+  test.each(['tilt', 'lamp', 'range', 'difference', 'beside'])('in %s', async (mode) => {
+    const address = {
+      ...{ tilt: pairPlate(folder), beside: pairPlate(folder) },
+      ...{ lamp: layerPlate(folder, 'lamp'), range: layerPlate(folder, 'gain') },
+      difference: differencePlate(folder),
+    }[mode]!.page;
+    const page = await open(`${address}#view=${mode}`, {
+      colorScheme,
+      viewport: { width: 480, height: 480 },
+    });
+    await page.evaluate(axeCore.source);
+    expect(await faultsIn(page)).toEqual([]);
+    await page.context().close();
+  });
 });

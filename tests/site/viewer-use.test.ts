@@ -193,80 +193,46 @@ test('two presses measure a length', async () => {
   await page.context().close();
 });
 
-test('after a lost context the picture comes back the same, with no request', async () => {
+test('the link of a spot opened in a fresh browser shows the spot within one pixel', async () => {
+  const [spot] = plate.data.spots;
   const page = await open(`#view=look&of=${plate.positive}`);
   await settled(page);
-  const look = () =>
-    page.evaluate(() => {
-      const { drawer } = document.querySelector<OpenStage>('plate-stage')!.surfaces.first!.viewer;
-      const { width, height } = drawer.canvas;
-      return drawer.read(Math.floor(width / 2), Math.floor(height / 2), 8, 8).join(',');
-    });
-  const before = await look();
-  const asked = requestsFrom(page);
-  await page.evaluate(async () => {
-    const { drawer } = document.querySelector<OpenStage>('plate-stage')!.surfaces.first!.viewer;
-    const lose = drawer.canvas.getContext('webgl2')!.getExtension('WEBGL_lose_context')!;
-    lose.loseContext();
-    await new Promise((resolve) => setTimeout(resolve, 300));
-    lose.restoreContext();
-    await new Promise((resolve) => setTimeout(resolve, 700));
-  });
-  await settled(page);
-  await soon(look).toBe(before);
-  expect(asked).toEqual([]);
+  await page.locator('[data-do="tool:spots"]').click();
+  const link = page.locator('[data-part="spot-list"] a').first();
+  const address = new URL((await link.getAttribute('href'))!, page.url()).href;
+  const fresh = await openStill(browser, address);
+  await settled(fresh);
+  const seen = await fresh.evaluate(region);
+  const middle = (r: typeof seen) => [r.x + r.width / 2, r.y + r.height / 2];
+  const [x, y] = middle(seen);
+  const [sx, sy] = middle(spot.region);
+  expect(Math.abs(x - sx)).toBeLessThanOrEqual(1);
+  expect(Math.abs(y - sy)).toBeLessThanOrEqual(1);
+  // All of it is in sight, and it touches two sides.
+  const over = [seen.width - spot.region.width, seen.height - spot.region.height];
+  expect(Math.abs(Math.min(...over))).toBeLessThanOrEqual(1);
   await page.context().close();
+  await fresh.context().close();
 });
 
-test('tiles that are missing leave the coarser picture in place', async () => {
-  const context = await browser.newContext({ viewport: { width: 900, height: 700 } });
-  const page = await context.newPage();
-  await page.route(
-    (url) => /\/views\/.*\/\d+,\d+,512,512\/512,512\//.test(url.href),
-    (route) => route.fulfill({ status: 404 }),
-  );
-  const { width, height } = plate.data.frame;
-  const xywh = [width * 0.4, height * 0.4, 300, 300].map(Math.round).join(',');
-  await page.goto(`${site}${plate.page}#view=look&of=${plate.positive}&xywh=${xywh}`);
+test('a cited view says so when its picture has changed since, and not when it has not', async () => {
+  const page = await open(`#view=look&of=${plate.positive}&xywh=pixel:600,600,300,220`);
   await settled(page);
-  const middle = await page.evaluate(() => {
-    const { drawer } = document.querySelector<OpenStage>('plate-stage')!.surfaces.first!.viewer;
-    return [...drawer.read(drawer.canvas.width >> 1, drawer.canvas.height >> 1, 1, 1)];
-  });
-  expect(middle[3]).toBe(255);
-  await context.close();
-});
-
-test('offline after loading, what was loaded can still be turned', async () => {
-  const page = await open(`#view=tilt&tilt=0`);
-  await settled(page);
-  await soon(() => page.locator('[data-part="reading"]').textContent()).toMatch(/reads/);
-  await page.context().setOffline(true);
-  await page.locator('[data-do="tilt:turning"]').click();
-  await soon(() => page.locator('[data-part="reading"]').textContent()).toMatch(/turning/);
+  await page.locator('[data-do="tool:cite"]').click();
+  const cited = await page.locator('[data-part="citation"]').inputValue();
+  const address = cited.slice(cited.lastIndexOf(' ') + 1);
+  const { digest } = plate.data.views.find(({ id }) => id === plate.positive)!;
+  expect(address).toContain(`was=${digest}`);
+  const said = async (url: string) => {
+    const opened = await openStill(browser, url);
+    await settled(opened);
+    const words = await opened.locator('[data-part="said"]').textContent();
+    await opened.context().close();
+    return words;
+  };
+  expect(await said(address)).toBe('');
+  expect(await said(address.replace(digest, '000000000000'))).toMatch(/has changed since/);
   await page.context().close();
-});
-
-test('a picture that cannot be fetched leaves the still one, with a sentence', async () => {
-  const page = await open('');
-  await page.route('**/info.json', (route) => route.fulfill({ status: 404 }));
-  await page.locator('[data-do="mode:look"]').click();
-  await soon(() => page.locator('[data-part="said"]').textContent()).toMatch(
-    /could not be fetched: 404/,
-  );
-  expect(await page.locator('[data-part="stills"]').isVisible()).toBe(true);
-  await page.context().close();
-});
-
-test('without WebGL the pictures are shown, and Tilt says that it is a plain cross-fade', async () => {
-  const plain = await openDrawingBrowser(['--disable-3d-apis']);
-  const page = await plain.newPage({ viewport: { width: 900, height: 700 } });
-  await page.goto(`${site}${plate.page}#view=tilt&tilt=8`);
-  await settled(page);
-  await soon(() => page.locator('[data-part="said"]').textContent()).toMatch(
-    /plain cross-fade, which is not what light does/,
-  );
-  await plain.close();
 });
 
 test('the viewer without the library is below 45 kB, compressed', () => {

@@ -37,6 +37,7 @@ export const data: StageData = {
   },
   pair: { positive: 'normal', negative: 'axial' },
   turningPoint: null,
+  stills: null,
   looks: [],
   spots: [
     {

@@ -18,7 +18,7 @@ import { renderings, type Rendering } from '../view-state.ts';
 import { fromWhere } from './bearing-words.ts';
 import { LampHandle } from './lamp-handle.ts';
 import { drawHeight, HeightHandle } from './height-handle.ts';
-import { lampNote, standingWords } from './lamp-words.ts';
+import { lampCaption, lampNote, standingWords } from './lamp-words.ts';
 
 export class LampPanel {
   private readonly stage: PlateStage;
@@ -119,6 +119,16 @@ export class LampPanel {
     return { kind: 'lamp', planes: lamp.planes, domain, base, factors };
   }
 
+  private get frame() {
+    return { number: this.nearest + 1, published: this.frameView() !== null };
+  }
+
+  /** What is seen, for below the picture; null while nothing is known of the lamps. */
+  get caption(): string | null {
+    const { lamp, drawn, frame } = this;
+    return lamp && lampCaption(lamp, this.stage.state.rendering, drawn, frame);
+  }
+
   act(what: string): void {
     const { state } = this.stage;
     const [verb, word = ''] = what.split('-');
@@ -180,8 +190,8 @@ export class LampPanel {
     say('height-reading', `${Math.round(state.height)}°`);
     if (lamp === null) return;
     const off = degreesBetween(this.drawn, this.wanted);
-    const frame = { number: this.nearest + 1, published: this.frameView() !== null };
-    say('standing', standingWords(lamp, state, off, this.drawn, frame, this.slope?.steepest));
+    const steepest = this.slope?.steepest;
+    say('standing', standingWords(lamp, state, off, this.drawn, this.frame, steepest));
     say('lamp-note', lampNote(lamp, this.slope));
   }
 }

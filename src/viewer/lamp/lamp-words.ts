@@ -12,6 +12,22 @@ function wordsOf([x, y, z]: Direction): string {
 /** Half a degree is not worth a sentence. */
 const same = 0.5;
 
+/** What is seen, in a few words. */
+export function lampCaption(
+  lamp: Pick<LampLayer, 'free' | 'lamps'>,
+  rendering: ViewState['rendering'],
+  drawn: Direction,
+  frame: { readonly number: number; readonly published: boolean },
+): string {
+  if (rendering === 'relief') return 'Relief of the surface, drawn from its slopes';
+  if (rendering === 'slope') return 'Slope of the surface towards the lamp';
+  if (rendering === 'gloss') return 'Gloss of the surface';
+  if (rendering === 'frame' && frame.published)
+    return `Frame ${frame.number} of ${lamp.lamps.length}, as it was taken`;
+  const from = `worked out from ${lamp.lamps.length} photographs`;
+  return `Under a lamp at ${wordsOf(drawn)}, ${from}`;
+}
+
 /**
  * Where the lamp stands and what is drawn.
  *

@@ -10,7 +10,7 @@ import type { Region } from '../view-state.ts';
 import { learnPlainBitmap } from './plain-bitmap.ts';
 import { layPlain } from './plain-look.ts';
 import { PlateDrawer } from './plate-drawer.ts';
-import { planeSource, tileSource } from './tile-source.ts';
+import { pictureSource, planeSource, tileSource } from './tile-source.ts';
 
 /** Keys that the library may keep; letters and page keys are put aside. */
 const kept = new Set(['ArrowUp', 'ArrowDown', 'ArrowLeft', 'ArrowRight', 'Equal', 'Minus']);
@@ -70,7 +70,7 @@ export class LibrarySurface implements Surface {
   private listen(events: SurfaceEvents): void {
     const viewer = this.viewer;
     viewer.addHandler('viewport-change', () => events.moved());
-    viewer.addHandler('resize', () => events.moved());
+    viewer.addHandler('resize', () => events.resized());
     viewer.addHandler('animation-finish', () => events.rested());
     viewer.addHandler('canvas-drag', (event) => {
       event.preventDefaultAction = events.dragged(event.delta.x, event.delta.y);
@@ -135,6 +135,10 @@ export class LibrarySurface implements Surface {
     this.viewer.forceRedraw();
   }
 
+  get complete(): boolean {
+    return this.shownItems.length > 0 && this.shownItems.every((item) => item.getFullyLoaded());
+  }
+
   layerCodes(count: number): Uint8Array[] | null {
     const { drawer } = this;
     if (drawer === null || drawer.drawn < count) return null;
@@ -145,7 +149,11 @@ export class LibrarySurface implements Surface {
   private item(view: SurfaceView): Promise<OpenSeadragon.TiledImage> {
     const known = this.items.get(view.id);
     if (known) return known;
-    const source = view.data ? Promise.resolve(planeSource(view.data)) : tileSource(view.service);
+    const source = view.picture
+      ? Promise.resolve(pictureSource(view.picture))
+      : view.data
+        ? Promise.resolve(planeSource(view.data))
+        : tileSource(view.service);
     const made = source.then(
       (source) =>
         new Promise<OpenSeadragon.TiledImage>((resolve, reject) => {

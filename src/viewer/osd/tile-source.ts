@@ -21,6 +21,11 @@ export async function tileSource(service: string): Promise<string> {
   return described as unknown as string;
 }
 
+/** One whole picture without tiles. */
+export function pictureSource(address: string): string {
+  return { type: 'image', url: new URL(address, document.baseURI).href } as unknown as string;
+}
+
 /**
  * The tiles of data planes over a view, `src/records/layer.ts`: level 0 is the full size there,
  * the largest number is the full size here.

@@ -7,7 +7,15 @@ import { viewWith } from '../mode-views.ts';
 import type { StageView } from '../stage-data.ts';
 import type { PlateStage } from '../stage.ts';
 import type { SurfaceView } from '../surface.ts';
-import { exposureWords, rangeNote, shareWords, standingWords, stopsWords } from './range-words.ts';
+import {
+  exposureWords,
+  rangeCaption,
+  rangeNote,
+  shareWords,
+  standingWords,
+  stopsWords,
+  whiteWords,
+} from './range-words.ts';
 
 /** Stops that the histogram shows at most: what lies lower is in its first bar. */
 const widest = 14;
@@ -41,12 +49,13 @@ export class RangePanel {
 
   private listFrames(gain: GainLayer): void {
     const place = this.stage.querySelector('[data-part="range-frames"]');
-    place?.replaceChildren(
+    place?.querySelectorAll('button').forEach((button) => button.remove());
+    place?.append(
       ...gain.frames.map((frame, n) => {
         const button = document.createElement('button');
         button.type = 'button';
         button.dataset['do'] = `range:frame-${n + 1}`;
-        button.textContent = `As ${exposureWords(frame.seconds)} would have it`;
+        button.textContent = exposureWords(frame.seconds);
         return button;
       }),
     );
@@ -56,6 +65,11 @@ export class RangePanel {
     const { view, gain } = this;
     if (view === null) return [];
     return gain === null ? [view] : [view, planesOnSurface(view, 'gain', gain)];
+  }
+
+  /** What is seen, for below the picture. */
+  get caption(): string {
+    return rangeCaption(this.stage.state, this.frame);
   }
 
   private get frame() {
@@ -191,7 +205,7 @@ export class RangePanel {
       say(`${name}-reading`, words);
     };
     field('stops', stops ?? 0, stops === null ? 'as rendered' : stopsWords(stops));
-    field('white', Math.log2(state.white), `at light ${Number(state.white.toPrecision(3))}`);
+    field('white', Math.log2(state.white), whiteWords(state.white));
     say('range-standing', standingWords(state, this.frame));
     if (gain !== null) say('range-note', rangeNote(gain));
     this.moved();

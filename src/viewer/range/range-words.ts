@@ -14,6 +14,23 @@ export function stopsWords(stops: number): string {
   return `${size === '0.0' ? '' : stops < 0 ? '−' : '+'}${size} stops`;
 }
 
+/** @param white Light, after the exposure, that is shown as white. */
+export function whiteWords(white: number): string {
+  return `light ${Number(white.toPrecision(3))} is white`;
+}
+
+/** What is seen, in a few words. */
+export function rangeCaption(
+  state: Pick<ViewState, 'stops'>,
+  frame: GainLayer['frames'][number] | null,
+): string {
+  if (frame !== null)
+    return `Merged exposures, as one of ${exposureWords(frame.seconds)} would have it`;
+  return state.stops === null
+    ? 'Merged exposures, as rendered'
+    : `Merged exposures, light at ${stopsWords(state.stops)}`;
+}
+
 export function standingWords(
   state: Pick<ViewState, 'stops' | 'white'>,
   frame: GainLayer['frames'][number] | null,

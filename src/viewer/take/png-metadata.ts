@@ -5,19 +5,9 @@
  * References
  * - W3C PNG (Third Edition, 2025), 5.3 (chunk layout), annex D (CRC), 11.3.3.4 (iTXt),
  *   11.3.4.3 (pHYs).
- * - ISO 16684-1:2019 (XMP), serialization as RDF/XML; ISO 16684-2: keyword `XML:com.adobe.xmp`
- *   for an iTXt chunk. Dublin Core and xmpRights names as in ISO 16684-1, 8.3 and 8.4.
+ * - ISO 16684-2: keyword `XML:com.adobe.xmp` for an iTXt chunk.
  */
-
-export interface PictureWords {
-  readonly title: string;
-  readonly description: string;
-  readonly credit: string;
-  /** Address of the rights statement. */
-  readonly rights: string;
-  /** Address that opens the same view. */
-  readonly source: string;
-}
+import { xmpPacket, type PictureWords } from './xmp-packet.ts';
 
 const table = Uint32Array.from({ length: 256 }, (_, n) => {
   let c = n;
@@ -40,24 +30,6 @@ function chunk(type: string, data: Uint8Array): Uint8Array {
   made.set(data, 8);
   view.setUint32(8 + data.length, crc32(made.subarray(4, 8 + data.length)));
   return made;
-}
-
-const escaped = (text: string) =>
-  text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;');
-
-/** The XMP packet. */
-export function xmpPacket(words: PictureWords): string {
-  const plain = (name: string, text: string) => `<${name}>${escaped(text)}</${name}>`;
-  const alternative = (name: string, text: string) =>
-    `<${name}><rdf:Alt><rdf:li xml:lang="x-default">${escaped(text)}</rdf:li></rdf:Alt></${name}>`;
-  return `<?xpacket begin="\uFEFF" id="W5M0MpCehiHzreSzNTczkc9d"?><x:xmpmeta xmlns:x="adobe:ns:meta/"><rdf:RDF xmlns:rdf="http://www.w3.org/1999/02/22-rdf-syntax-ns#"><rdf:Description rdf:about="" xmlns:dc="http://purl.org/dc/elements/1.1/" xmlns:xmpRights="http://ns.adobe.com/xap/1.0/rights/" xmlns:photoshop="http://ns.adobe.com/photoshop/1.0/">${[
-    alternative('dc:title', words.title),
-    alternative('dc:description', words.description),
-    alternative('dc:rights', words.rights),
-    plain('dc:source', words.source),
-    plain('photoshop:Credit', words.credit),
-    plain('xmpRights:WebStatement', words.rights),
-  ].join('')}</rdf:Description></rdf:RDF></x:xmpmeta><?xpacket end="r"?>`;
 }
 
 /**

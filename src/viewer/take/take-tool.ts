@@ -1,5 +1,6 @@
-/** Take away: what is in sight, at full resolution, as a PNG or as a page to print. */
+/** Take away: what is in sight, at full resolution, as a PNG, a TIFF or a page to print. */
 import { citation } from '../cite-tool.ts';
+import { captionOf } from '../control-state.ts';
 import type { PlateStage } from '../stage.ts';
 import type { Tool } from '../tool-panels.ts';
 import { clipRegion, frameOf } from '../view-state.ts';
@@ -7,6 +8,33 @@ import { download } from './download.ts';
 import { figurePicture } from './figure-picture.ts';
 import { lookPicture } from './look-picture.ts';
 import { withWords } from './png-metadata.ts';
+import { takeWords } from './take-words.ts';
+import type { PictureWords } from './xmp-packet.ts';
+
+/** The picture with its strip of words, and what goes into the file. */
+interface Figure {
+  readonly canvas: OffscreenCanvas;
+  readonly perMillimetre: number | null;
+  readonly words: PictureWords;
+  /** What to tell the reader. */
+  readonly said: string;
+}
+
+async function png({ canvas, perMillimetre, words }: Figure): Promise<Blob> {
+  const plain = await canvas.convertToBlob({ type: 'image/png' });
+  const perMetre = perMillimetre === null ? null : perMillimetre * 1000;
+  const bytes = withWords(new Uint8Array(await plain.arrayBuffer()), words, perMetre);
+  return new Blob([bytes], { type: 'image/png' });
+}
+
+async function tiff({ canvas, perMillimetre, words }: Figure): Promise<Blob> {
+  const { tiffFile } = await import('./tiff-file.ts');
+  const { width, height } = canvas;
+  const { data: rgba } = canvas.getContext('2d')!.getImageData(0, 0, width, height);
+  const pixelsPerCentimetre = perMillimetre === null ? null : perMillimetre * 10;
+  const bytes = tiffFile({ width, height, rgba, pixelsPerCentimetre, words });
+  return new Blob([bytes], { type: 'image/tiff' });
+}
 
 export class TakeTool implements Tool {
   private readonly stage: PlateStage;
@@ -32,23 +60,25 @@ export class TakeTool implements Tool {
   }
 
   act(object: string): void {
-    if (object === 'png' || object === 'print') void this.take(object);
+    if (object === 'png' || object === 'tiff' || object === 'print') void this.take(object);
   }
 
-  private async take(as: 'png' | 'print'): Promise<void> {
+  private async take(as: 'png' | 'tiff' | 'print'): Promise<void> {
     const { stage } = this;
-    stage.say('Putting the picture together …');
+    stage.say(takeWords.making);
     try {
-      const { blob, said } = await this.figure();
-      if (as === 'png') download(`${stage.data.slug}-${stage.state.mode}.png`, blob);
-      else await this.print(blob);
-      stage.say(said);
+      const figure = await this.figure();
+      const name = `${stage.data.slug}-${stage.state.mode}`;
+      if (as === 'tiff') download(`${name}.tif`, await tiff(figure));
+      else if (as === 'png') download(`${name}.png`, await png(figure));
+      else await this.print(await png(figure));
+      stage.say(figure.said);
     } catch (fault) {
-      stage.say(fault instanceof Error ? fault.message : 'The picture could not be made.');
+      stage.say(fault instanceof Error ? fault.message : takeWords.failed);
     }
   }
 
-  private async figure(): Promise<{ readonly blob: Blob; readonly said: string }> {
+  private async figure(): Promise<Figure> {
     const { stage } = this;
     stage.rested();
     const { data, state, surfaces } = stage;
@@ -56,7 +86,7 @@ export class TakeTool implements Tool {
     const seen = surfaces.region();
     const region = seen === null ? null : clipRegion(seen, frame);
     const laid = surfaces.laid();
-    if (region === null || laid === null) throw new Error('Nothing is in sight to be taken away.');
+    if (region === null || laid === null) throw new Error(takeWords.nothing);
     const { canvas, factor } = await lookPicture(
       laid.look,
       laid.views,
@@ -67,29 +97,26 @@ export class TakeTool implements Tool {
       frame.pixelsPerMillimetre === null ? null : frame.pixelsPerMillimetre / factor;
     const page = location.href.replace(/#.*$/, '');
     const cited = citation(data, state, page, new Date().toISOString().slice(0, 10));
-    const lines = [cited, `Rights: ${data.rights}`];
-    const drawn = figurePicture(canvas, { lines, perMillimetre }, state.corrected);
-    const png = await drawn.convertToBlob({ type: 'image/png' });
-    const words = {
-      title: data.title,
-      description: cited,
-      credit: data.credit ?? '',
-      rights: data.rights,
-      source: cited.slice(cited.lastIndexOf(' ') + 1),
-    };
-    const bytes = withWords(
-      new Uint8Array(await png.arrayBuffer()),
-      words,
-      perMillimetre === null ? null : perMillimetre * 1000,
-    );
-    const part = state.mode === 'beside' ? ' Only the left picture was taken.' : '';
-    const size = `${canvas.width} by ${canvas.height} pixels`;
+    const caption = captionOf(stage);
+    const lines = [
+      ...(caption === null ? [] : [`${caption}.`]),
+      cited,
+      takeWords.rights(data.rights),
+    ];
+    const { width, height } = canvas;
+    const size =
+      factor === 1 ? takeWords.full(width, height) : takeWords.smaller(factor, width, height);
     return {
-      blob: new Blob([bytes], { type: 'image/png' }),
-      said:
-        factor === 1
-          ? `Made at full resolution, ${size}.${part}`
-          : `Made at 1/${factor} of the full resolution, ${size}: all of it would be too large for a browser.${part}`,
+      canvas: figurePicture(canvas, { lines, perMillimetre }, state.corrected),
+      perMillimetre,
+      words: {
+        title: data.title,
+        description: cited,
+        credit: data.credit ?? '',
+        rights: data.rights,
+        source: cited.slice(cited.lastIndexOf(' ') + 1),
+      },
+      said: state.mode === 'beside' ? `${size} ${takeWords.firstOnly}` : size,
     };
   }
 
