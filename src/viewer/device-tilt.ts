@@ -7,13 +7,15 @@
  *   horizontal axis, degrees; `requestPermission()` where the system wants a question.
  */
 
+import { SteadyTurn } from './steady-turn.ts';
+
 type AskingEvent = typeof DeviceOrientationEvent & { requestPermission?: () => Promise<string> };
 
 export class DeviceTilt {
   on = false;
   private from: number | null = null;
   private start = 0;
-  private smooth = 0;
+  private turn = new SteadyTurn(0);
   private heard = false;
   private readonly set: (tilt: number) => void;
   private readonly listen = (event: DeviceOrientationEvent) => this.move(event.beta);
@@ -37,7 +39,8 @@ export class DeviceTilt {
     this.on = true;
     this.from = null;
     this.heard = false;
-    this.start = this.smooth = tiltNow;
+    this.start = tiltNow;
+    this.turn = new SteadyTurn(tiltNow);
     addEventListener('deviceorientation', this.listen);
     await new Promise((resolve) => setTimeout(resolve, 800));
     if (!this.heard) {
@@ -56,8 +59,6 @@ export class DeviceTilt {
     if (beta === null) return;
     this.heard = true;
     this.from ??= beta;
-    // A hand trembles: half a second's memory at sixty readings a second keeps changes slow.
-    this.smooth += (this.start + beta - this.from - this.smooth) * 0.1;
-    this.set(this.smooth);
+    this.set(this.turn.next(this.start + beta - this.from, performance.now()));
   }
 }
