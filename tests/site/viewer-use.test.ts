@@ -180,7 +180,8 @@ test('two presses measure a length', async () => {
   const page = await open(`#view=look&of=${plate.positive}`);
   await settled(page);
   await page.locator('[data-do="tool:measure"]').click();
-  // An open tool makes the picture's box lower.
+  // An open tool makes the picture's box lower; a press on it brings all of it into sight.
+  await page.locator('plate-stage').evaluate((stage) => stage.scrollIntoView());
   await page.waitForTimeout(600);
   await settled(page);
   const box = (await page.locator('[data-surface="first"]').boundingBox())!;
