@@ -3,16 +3,21 @@ import { writeFile } from 'node:fs/promises';
 import { resultsTable } from '../src/pipeline/plan/results-table.ts';
 import { planInputOf } from '../src/pipeline/plan/plan-options.ts';
 import { setupsYaml } from '../src/components/planner/setups-yaml.ts';
-import { plannerWords, planValue } from '../src/components/planner/words.ts';
+import { fieldUnits } from '../src/components/planner/fields.ts';
+import { planValue } from '../src/components/planner/plan-value.ts';
 import { warningText } from '../src/components/planner/results.ts';
 import { planSetUp } from '../src/optics/plan/plan-set-up.ts';
 import { exampleInput, planLimits, type PlanField } from '../src/optics/plan/plan-input.ts';
 import { commonOptions, runCommand } from '../src/pipeline/command.ts';
 import { WrongUse } from '../src/pipeline/wrong-use.ts';
+import { planner as words } from '../src/words/en/planner.ts';
+import { measuresIn } from '../src/words/measures.ts';
+
+const speech = { words, measures: measuresIn('en') };
 
 const fieldHelp = Object.fromEntries(
   (Object.keys(planLimits) as PlanField[]).map((field) => {
-    const [label, unit] = plannerWords.fields[field];
+    const [label, unit] = [words.fields[field], fieldUnits[field]];
     return [
       optionName(field),
       {
@@ -64,7 +69,11 @@ await runCommand(
     else if (given['setups'] === '-') console.log(yaml.trimEnd());
     else {
       console.log(
-        resultsTable(plan, notes, { words: plannerWords, value: planValue, warning: warningText }),
+        resultsTable(plan, notes, {
+          words,
+          value: (value, unit) => planValue(value, unit, speech),
+          warning: (warning) => warningText(warning, speech),
+        }),
       );
     }
     if (typeof given['setups'] === 'string' && given['setups'] !== '-') {

@@ -7,19 +7,57 @@ import type { PlateResult, ViewResult } from '../records/result.ts';
 /** With its slash at the end: `trailingSlash` is `always`. */
 export const base = import.meta.env.BASE_URL;
 
-export const home = base;
-export const platesIndex = `${base}plates/`;
-export const plateAddress = (slug: string): string => `${base}plates/${slug}/`;
-export const capturesAddress = (slug: string): string => `${base}plates/${slug}/captures/`;
-export const techniquesIndex = `${base}techniques/`;
-export const techniqueAddress = (id: string): string => `${base}techniques/${id}/`;
-export const lessonsIndex = `${base}lessons/`;
-export const lessonAddress = (id: string): string => `${base}lessons/${id}/`;
-export const answerAddress = (id: string): string => `${base}lessons/${id}/answer/`;
-export const planner = `${base}planner/`;
-export const glossary = `${base}glossary/`;
-export const about = `${base}about/`;
-export const searchPage = `${base}search/`;
+/** Addresses of the pages in one language. */
+export interface Addresses {
+  /** The beginning, with its slash at the end. */
+  readonly home: string;
+  readonly platesIndex: string;
+  readonly techniquesIndex: string;
+  readonly lessonsIndex: string;
+  readonly planner: string;
+  readonly glossary: string;
+  readonly about: string;
+  readonly searchPage: string;
+  readonly plateAddress: (slug: string) => string;
+  readonly capturesAddress: (slug: string) => string;
+  readonly techniqueAddress: (id: string) => string;
+  readonly lessonAddress: (id: string) => string;
+  readonly answerAddress: (id: string) => string;
+}
+
+/** @param root Of a language: the base path, or a folder of it, with its slash at the end. */
+export function addressesUnder(root: string): Addresses {
+  const lessonAddress = (id: string) => `${root}lessons/${id}/`;
+  const plateAddress = (slug: string) => `${root}plates/${slug}/`;
+  return {
+    home: root,
+    platesIndex: `${root}plates/`,
+    techniquesIndex: `${root}techniques/`,
+    lessonsIndex: `${root}lessons/`,
+    planner: `${root}planner/`,
+    glossary: `${root}glossary/`,
+    about: `${root}about/`,
+    searchPage: `${root}search/`,
+    plateAddress,
+    capturesAddress: (slug) => `${plateAddress(slug)}captures/`,
+    techniqueAddress: (id) => `${root}techniques/${id}/`,
+    lessonAddress,
+    answerAddress: (id) => `${lessonAddress(id)}answer/`,
+  };
+}
+
+/** Those of the first language, which documents for other programs name. */
+export const {
+  home,
+  platesIndex,
+  techniquesIndex,
+  lessonsIndex,
+  searchPage,
+  plateAddress,
+  capturesAddress,
+  techniqueAddress,
+  lessonAddress,
+} = addressesUnder(base);
 
 /** Both readings side by side, for previews elsewhere; a covered plate has none. */
 export const previewAddress = (slug: string): string => `${base}plates/${slug}/preview.jpg`;

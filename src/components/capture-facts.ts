@@ -1,22 +1,13 @@
 /** What was recorded and measured of one capture, as lines of a term and its value. */
 import type { CaptureResult, FileResult, Registration } from '../records/result.ts';
 import type { CaptureRecord, LampRecord, SetupRecord } from '../records/sitting.ts';
-import {
-  bytes,
-  degrees,
-  figure,
-  micrometres,
-  millimetres,
-  percent,
-  pixels,
-  pixelSize,
-  shutter,
-} from './measures.ts';
-import { words } from './words.ts';
+import type { Speech } from './speech.ts';
 
 export type Fact = readonly [term: string, value: string];
 
-const said = words.captures;
+/** What the lines are said in. */
+type Saying = Pick<Speech, 'words' | 'measures'>;
+
 const joined = (parts: readonly (string | number | false | null | undefined)[]) =>
   parts.filter(Boolean).join(', ');
 
@@ -24,33 +15,36 @@ function facts(lines: readonly (readonly [string, string | null | undefined])[])
   return lines.flatMap(([term, value]) => (value ? [[term, value] as const] : []));
 }
 
-function lampInWords(lamp: LampRecord): string {
+function lampInWords(lamp: LampRecord, { words, measures }: Saying): string {
+  const said = words.captures;
   const { diffuser } = lamp;
   return joined([
     lamp.kind && lamp.kind.toUpperCase() === 'LED' ? 'LED' : lamp.kind,
-    lamp.bearing !== undefined && said.bearing(degrees(lamp.bearing)),
-    lamp.height !== undefined && said.height(degrees(lamp.height)),
-    lamp.distance !== undefined && said.away(millimetres(lamp.distance)),
-    lamp.size !== undefined && said.face(millimetres(lamp.size)),
+    lamp.bearing !== undefined && said.bearing(measures.degrees(lamp.bearing)),
+    lamp.height !== undefined && said.height(measures.degrees(lamp.height)),
+    lamp.distance !== undefined && said.away(measures.millimetres(lamp.distance)),
+    lamp.size !== undefined && said.face(measures.millimetres(lamp.size)),
     diffuser === true && said.diffuser,
-    typeof diffuser === 'number' && said.diffuserOf(millimetres(diffuser)),
+    typeof diffuser === 'number' && said.diffuserOf(measures.millimetres(diffuser)),
     lamp.polariser && said.polariser,
   ]);
 }
 
-export function setupFacts(setup: SetupRecord | null): Fact[] {
+export function setupFacts(setup: SetupRecord | null, saying: Saying): Fact[] {
+  const { words, measures } = saying;
+  const said = words.captures;
   if (!setup) return [];
   const { lamps, surround, glass, note } = setup;
   return facts([
-    ...lamps.map((lamp) => [said.lamp, lampInWords(lamp)] as const),
+    ...lamps.map((lamp) => [said.lamp, lampInWords(lamp, saying)] as const),
     [said.surround, surround && said.surroundIs[surround]],
     [
       said.glass,
       glass &&
         said.glassIs(
-          glass.index === undefined ? null : figure(glass.index),
-          glass.thickness === undefined ? null : millimetres(glass.thickness),
-          glass.angle === undefined ? null : degrees(glass.angle),
+          glass.index === undefined ? null : measures.figure(glass.index),
+          glass.thickness === undefined ? null : measures.millimetres(glass.thickness),
+          glass.angle === undefined ? null : measures.degrees(glass.angle),
         ),
     ],
     [said.note, note],
@@ -60,32 +54,39 @@ export function setupFacts(setup: SetupRecord | null): Fact[] {
 export function exposureInWords(
   file: FileResult | undefined,
   record: CaptureRecord | undefined,
+  { measures }: Saying,
 ): string {
   const seconds = record?.exposure?.seconds ?? file?.exif.seconds;
   const aperture = record?.exposure?.aperture ?? file?.exif.aperture;
   const iso = record?.exposure?.iso ?? file?.exif.iso;
   return joined([
-    seconds && shutter(seconds),
-    aperture && `f/${figure(aperture)}`,
+    seconds && measures.shutter(seconds),
+    aperture && `f/${measures.figure(aperture)}`,
     iso && `ISO ${iso}`,
   ]);
 }
 
-export function fileFacts(file: FileResult): Fact[] {
+export function fileFacts(file: FileResult, { words, measures }: Saying): Fact[] {
+  const said = words.captures;
   return facts([
-    [said.pixels, `${pixelSize(file.width, file.height)}, ${said.depth(file.depth)}`],
-    [said.file, `${file.format.toUpperCase()}, ${bytes(file.bytes)}`],
+    [said.pixels, `${measures.pixelSize(file.width, file.height)}, ${said.depth(file.depth)}`],
+    [said.file, `${file.format.toUpperCase()}, ${measures.bytes(file.bytes)}`],
     [said.profile, file.profile ?? said.noProfile],
-    [said.luminance, said.luminanceOf(percent(file.meanLuminance))],
-    [said.clipped, said.clippedOf(percent(file.clippedShare))],
+    [said.luminance, said.luminanceOf(measures.percent(file.meanLuminance))],
+    [said.clipped, said.clippedOf(measures.percent(file.clippedShare))],
   ]);
 }
 
-function bendInWords({ coefficient, radius }: { coefficient: number; radius: number }): string {
-  return said.radialOf(pixels(Math.abs(coefficient * radius), 2));
+function bendInWords(
+  { coefficient, radius }: { coefficient: number; radius: number },
+  { words, measures }: Saying,
+): string {
+  return words.captures.radialOf(measures.pixels(Math.abs(coefficient * radius), 2));
 }
 
-export function registrationFacts(registration: Registration): Fact[] {
+export function registrationFacts(registration: Registration, saying: Saying): Fact[] {
+  const { words, measures } = saying;
+  const said = words.captures;
   switch (registration.state) {
     case 'base':
       return [[said.register, said.isBase]];
@@ -95,12 +96,17 @@ export function registrationFacts(registration: Registration): Fact[] {
       return [[said.notMeasured, registration.reason]];
     case 'registered': {
       const { boundPixels, boundMicrometres, tilesAgreed, tilesTried } = registration;
-      const length = boundMicrometres === null ? null : micrometres(boundMicrometres, 2);
+      const length = boundMicrometres === null ? null : measures.micrometres(boundMicrometres, 2);
       return [
-        [said.register, `${said.within(pixels(boundPixels, 2), length)}; ${said.withinNote}`],
+        [
+          said.register,
+          `${said.within(measures.pixels(boundPixels, 2), length)}; ${said.withinNote}`,
+        ],
         [said.method, `${registration.method}; ${said.agreed(tilesAgreed, tilesTried)}`],
-        ...(registration.radial ? [[said.radial, bendInWords(registration.radial)] as const] : []),
-        [said.lay, registration.lay],
+        ...(registration.radial
+          ? [[said.radial, bendInWords(registration.radial, saying)] as const]
+          : []),
+        [said.lay, said.lays[registration.lay]],
         [said.tones, said.tonesAre[registration.polarity]],
       ];
     }

@@ -7,6 +7,7 @@
  */
 import type { CollectionRecord } from '../records/collection.ts';
 import type { PublishedPlate } from './exhibit.ts';
+import type { Speech } from './speech.ts';
 import { makersInWords, processInWords } from './label-words.ts';
 
 /** Name without its prefix, and value, in the order of the elements. */
@@ -14,7 +15,7 @@ export function plateCore(
   { record }: PublishedPlate,
   collection: CollectionRecord,
   identifier: string,
-  language: string,
+  { language, words }: Pick<Speech, 'language' | 'words'>,
 ): readonly (readonly [name: string, value: string])[] {
   const all: readonly (readonly [string, string | undefined])[] = [
     ['title', record.title],
@@ -23,7 +24,7 @@ export function plateCore(
     ['coverage', record.place],
     ['description', record.description.positive],
     ['type', 'PhysicalObject'],
-    ['format', processInWords(record)],
+    ['format', processInWords(record, words)],
     ['identifier', identifier],
     ['identifier', record.objectNumber],
     ['publisher', collection.institution.name],

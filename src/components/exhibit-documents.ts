@@ -7,6 +7,7 @@ import { plateRow, type PlateRow } from '../publish/plate-table.ts';
 import type { SitemapPage } from '../publish/sitemap.ts';
 import { previewViews } from '../records/preview-views.ts';
 import {
+  addressesUnder,
   base,
   capturesAddress,
   home,
@@ -20,7 +21,7 @@ import {
 } from './addresses.ts';
 import { exhibit, publishedPlates, type Exhibit, type PublishedPlate } from './exhibit.ts';
 import { documentAddress } from './manifest-parts.ts';
-import { orderAddress, orders } from './plate-order.ts';
+import { orderAddress, plateOrders } from './plate-order.ts';
 
 /** Lasting name of a plate; a path where the exhibit has no address of its own. */
 export function identifierOf(whole: Exhibit, { record, slug }: PublishedPlate): string {
@@ -64,7 +65,7 @@ export async function listedPages(whole: Exhibit): Promise<SitemapPage[]> {
   const pages = await getCollection('pages');
   const plain = [
     home,
-    ...orders.map(({ order }) => orderAddress(order)),
+    ...plateOrders.map((order) => orderAddress(order, addressesUnder(base))),
     searchPage,
     ...(techniques.length > 0 ? [techniquesIndex] : []),
     ...techniques.map(({ id }) => techniqueAddress(id)),

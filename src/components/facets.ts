@@ -7,7 +7,7 @@ import { parseEdtf, yearOfDay } from '../records/edtf.ts';
 import { sizeName } from '../records/plate-sizes.ts';
 import type { PublishedPlate } from './exhibit.ts';
 import { processInWords } from './label-words.ts';
-import { words } from './words.ts';
+import type { Words } from '../words/words.ts';
 
 export interface Facet {
   /** Class of the plates it keeps, and id of its button. */
@@ -55,7 +55,7 @@ function group(
 }
 
 /** From and to: every decade that the plates span keeps those that reach to it from one side. */
-function spanGroups(plates: readonly PublishedPlate[]): FacetGroup[] {
+function spanGroups(plates: readonly PublishedPlate[], words: Words): FacetGroup[] {
   const dated = plates.map(({ slug, record }) => ({ slug, decades: decadesOf(record.date) }));
   const known = [...new Set(dated.flatMap(({ decades }) => decades))].sort((a, b) => a - b);
   const side = (key: string, name: string, keeps: (decades: number[], at: number) => boolean) => ({
@@ -78,13 +78,16 @@ function tellsApart(plates: readonly PublishedPlate[]) {
 }
 
 /** Groups that tell the plates apart: one that keeps every plate in every choice is left out. */
-export function facetGroups(plates: readonly PublishedPlate[]): readonly FacetGroup[] {
+export function facetGroups(
+  plates: readonly PublishedPlate[],
+  words: Words,
+): readonly FacetGroup[] {
   const { index } = words;
   return [
-    group('process', index.process, plates, (plate) => [processInWords(plate.record)]),
+    group('process', index.process, plates, (plate) => [processInWords(plate.record, words)]),
     group('size', index.size, plates, ({ record }) => {
       const name = sizeName(record.size);
-      return name === null ? [] : [words.label.namedSize(name)];
+      return name === null ? [] : [words.label.namedSize(words.sizes[name] ?? name)];
     }),
     group('colour', words.label.colour, plates, ({ record }) =>
       record.handColouring === false ? [] : [words.label.coloured],
@@ -98,14 +101,14 @@ export function facetGroups(plates: readonly PublishedPlate[]): readonly FacetGr
       result.views.map(({ reading }) => words.reading[reading]),
     ),
     group('condition', index.condition, plates, ({ record }) =>
-      record.condition.map(({ term }) => term),
+      record.condition.map(({ term }) => words.conditions[term]),
     ),
   ].filter(tellsApart(plates));
 }
 
 /** The two ends of a span of dates; none where all plates are of one decade. */
-export function dateSpan(plates: readonly PublishedPlate[]): readonly FacetGroup[] {
-  return spanGroups(plates).filter(tellsApart(plates));
+export function dateSpan(plates: readonly PublishedPlate[], words: Words): readonly FacetGroup[] {
+  return spanGroups(plates, words).filter(tellsApart(plates));
 }
 
 /** The rules that hide what a choice does not keep. */

@@ -1,7 +1,7 @@
 /** What the interchange documents need of a plate's page: addresses, names, the label's lines. */
-import { words } from './words.ts';
 import { base, worldAddress } from './addresses.ts';
 import { dateInWords, makersInWords, processInWords } from './label-words.ts';
+import { speechIn } from './speech.ts';
 import { viewNames } from './view-names.ts';
 import type { Exhibit, PublishedPlate } from './exhibit.ts';
 import type { ManifestPlace } from '../publish/presentation/manifest.ts';
@@ -14,10 +14,11 @@ export function documentAddress({ record }: Exhibit, path: string): string {
 
 export function manifestPlace(exhibit: Exhibit, { slug, record }: PublishedPlate): ManifestPlace {
   const { institution, credit } = exhibit.record;
+  const { words } = speechIn(exhibit.language, exhibit.language);
   const lines: [string, string | undefined][] = [
     [words.label.maker, makersInWords(record)],
     [words.label.made, dateInWords(record.date, exhibit.language)],
-    [words.label.process, processInWords(record)],
+    [words.label.process, processInWords(record, words)],
     [words.label.reads, words.label.orientation[record.orientation]],
     [words.label.number, record.objectNumber],
   ];
@@ -31,7 +32,7 @@ export function manifestPlace(exhibit: Exhibit, { slug, record }: PublishedPlate
 }
 
 export function viewWords({ language }: Exhibit, { result }: PublishedPlate): ViewWords {
-  const names = viewNames(result, language);
+  const names = viewNames(result, speechIn(language, language));
   return { language, label: (view) => names.get(view.id) ?? view.id };
 }
 

@@ -3,9 +3,9 @@
  * licence fields). Only what the record says; a covered plate offers no picture.
  */
 import type { CollectionRecord } from '../records/collection.ts';
-import { rightsLabel } from '../records/vocabulary.ts';
 import type { PublishedPlate } from './exhibit.ts';
-import { processInWords } from './label-words.ts';
+import type { Words } from '../words/words.ts';
+import { processInWords, rightsInWords } from './label-words.ts';
 
 export interface DataPicture {
   readonly address: string;
@@ -21,9 +21,11 @@ interface Parts {
   readonly address: string | undefined;
   readonly identifier: string;
   readonly pictures: readonly DataPicture[];
+  readonly words: Words;
 }
 
-export function photographData({ plate, collection, address, identifier, pictures }: Parts) {
+export function photographData(parts: Parts) {
+  const { plate, collection, address, identifier, pictures, words } = parts;
   const { record } = plate;
   const { institution } = collection;
   const creditText = record.credit ?? collection.credit ?? institution.name;
@@ -36,7 +38,7 @@ export function photographData({ plate, collection, address, identifier, picture
     license: record.rights,
     acquireLicensePage: address && `${address}#rights`,
     creditText,
-    copyrightNotice: rightsLabel(record.rights) ?? record.rights,
+    copyrightNotice: rightsInWords(record.rights, words),
     creator: organisation,
   };
   return {
@@ -46,7 +48,7 @@ export function photographData({ plate, collection, address, identifier, picture
     identifier: [identifier, record.objectNumber].filter((one) => one !== undefined),
     url: address,
     description: record.description.positive,
-    material: processInWords(record),
+    material: processInWords(record, words),
     temporalCoverage: record.date,
     locationCreated: record.place && { '@type': 'Place', name: record.place },
     creator: record.maker.map(({ name }) => ({ '@type': 'Person', name })),

@@ -3,20 +3,17 @@
  * first in the document, with or without script.
  */
 import type { PublishedPlate } from './exhibit.ts';
-import { base, platesIndex } from './addresses.ts';
+import type { Addresses } from './addresses.ts';
 import { sizeOf } from '../records/plate-sizes.ts';
-import { words } from './words.ts';
 
 export const otherOrders = ['title', 'number', 'size'] as const;
 export type OtherOrder = (typeof otherOrders)[number];
 export type PlateOrder = 'date' | OtherOrder;
 
-export const orderAddress = (order: PlateOrder): string =>
-  order === 'date' ? platesIndex : `${base}plates-by/${order}/`;
+export const plateOrders: readonly PlateOrder[] = ['date', ...otherOrders];
 
-export const orders: readonly { order: PlateOrder; name: string }[] = (
-  ['date', ...otherOrders] as const
-).map((order) => ({ order, name: words.index.orders[order] }));
+export const orderAddress = (order: PlateOrder, { home, platesIndex }: Addresses): string =>
+  order === 'date' ? platesIndex : `${home}plates-by/${order}/`;
 
 /** Plates in another order than the catalogue's; what has no value stands last. */
 export function inOrder(

@@ -5,7 +5,7 @@
 import type { PublishedPlate } from './exhibit.ts';
 import { decadesOf } from './facets.ts';
 import { processInWords } from './label-words.ts';
-import { words } from './words.ts';
+import type { Words } from '../words/words.ts';
 
 export interface Related {
   readonly plate: PublishedPlate;
@@ -19,22 +19,33 @@ const unnamed = /unknown|unidentified|anonym|inconnu|unbekannt|desconocid/i;
 const common = (a: readonly string[], b: readonly string[]) => a.filter((one) => b.includes(one));
 const makers = ({ record }: PublishedPlate) =>
   record.maker.map(({ name }) => name).filter((name) => !unnamed.test(name));
-const lights = ({ result }: PublishedPlate): string[] =>
+const lights = ({ result }: PublishedPlate, words: Words): string[] =>
   result.views
     .filter(({ setupKind }) => setupKind !== 'normal' && setupKind !== 'axial')
     .map(({ setupKind }) => words.setup[setupKind]);
-const terms = ({ record }: PublishedPlate): string[] => record.condition.map(({ term }) => term);
+const terms = ({ record }: PublishedPlate, words: Words): string[] =>
+  record.condition.map(({ term }) => words.conditions[term]);
 
-function likeness(a: PublishedPlate, b: PublishedPlate): { score: number; reasons: string[] } {
+function likeness(
+  a: PublishedPlate,
+  b: PublishedPlate,
+  words: Words,
+): { score: number; reasons: string[] } {
+  const process = processInWords(a.record, words);
   const decades = common(
     decadesOf(a.record.date).map(String),
     decadesOf(b.record.date).map(String),
   );
   const found: readonly (readonly [number, readonly string[]])[] = [
     [8, common(makers(a), makers(b)).map(words.plate.sameMaker)],
-    [4, common([...new Set(lights(a))], lights(b)).map(words.plate.sameLight)],
-    [3, common([...new Set(terms(a))], terms(b)).map(words.plate.sameCondition)],
-    [2, processInWords(a.record) === processInWords(b.record) ? [processInWords(a.record)] : []],
+    [
+      4,
+      common([...new Set(lights(a, words))], lights(b, words)).map((light) =>
+        words.plate.sameLight(words.within(light)),
+      ),
+    ],
+    [3, common([...new Set(terms(a, words))], terms(b, words)).map(words.plate.sameCondition)],
+    [2, process === processInWords(b.record, words) ? [process] : []],
     [1, decades.map((decade) => words.index.decade(Number(decade)))],
     [1, a.record.place && a.record.place === b.record.place ? [a.record.place] : []],
   ];
@@ -48,11 +59,12 @@ function likeness(a: PublishedPlate, b: PublishedPlate): { score: number; reason
 export function relatedPlates(
   plate: PublishedPlate,
   plates: readonly PublishedPlate[],
+  words: Words,
   most = 3,
 ): readonly Related[] {
   return plates
     .filter(({ slug }) => slug !== plate.slug)
-    .map((other) => ({ plate: other, ...likeness(plate, other) }))
+    .map((other) => ({ plate: other, ...likeness(plate, other, words) }))
     .filter(({ score }) => score > 3)
     .sort((a, b) => b.score - a.score)
     .slice(0, most)

@@ -4,7 +4,7 @@
  */
 import type { PlateResult, ViewResult } from '../records/result.ts';
 import { dateInWords } from './label-words.ts';
-import { words } from './words.ts';
+import type { Speech } from './speech.ts';
 
 /** Kind of the capture that a view was made from. */
 export function captureKind(result: PlateResult, view: ViewResult) {
@@ -13,7 +13,10 @@ export function captureKind(result: PlateResult, view: ViewResult) {
 }
 
 /** Names by id, no two the same. */
-export function viewNames(result: PlateResult, language: string): ReadonlyMap<string, string> {
+export function viewNames(
+  result: PlateResult,
+  { language, words }: Pick<Speech, 'language' | 'words'>,
+): ReadonlyMap<string, string> {
   const day = (view: ViewResult) => {
     const date = result.sittings.find(({ id }) => id === view.sitting)?.date;
     return result.sittings.length > 1 ? dateInWords(date ?? undefined, language) : undefined;

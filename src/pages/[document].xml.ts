@@ -4,7 +4,7 @@ import { feedEntries, listedPages } from '../components/exhibit-documents.ts';
 import { exhibit } from '../components/exhibit.ts';
 import { documentAddress } from '../components/manifest-parts.ts';
 import { base } from '../components/addresses.ts';
-import { words } from '../components/words.ts';
+import { speechIn } from '../components/speech.ts';
 import { atomFeed } from '../publish/feed.ts';
 import { sitemap } from '../publish/sitemap.ts';
 
@@ -22,7 +22,7 @@ export const GET: APIRoute = async ({ params }) => {
   const feed = {
     exhibit: documentAddress(whole, base),
     title,
-    subtitle: words.feed,
+    subtitle: speechIn(whole.language, whole.language).words.feed,
     author: institution.name,
     language: whole.language,
     rights: rights ?? null,

@@ -4,16 +4,7 @@ import type { PlateStage } from './stage.ts';
 import type { Tool } from './tool-panels.ts';
 import { formatViewState } from './view-address.ts';
 import type { ViewState } from './view-state.ts';
-
-const modeWords = {
-  look: 'Look',
-  slide: 'Slide',
-  beside: 'Beside',
-  tilt: 'Tilt',
-  lamp: 'Lamp',
-  range: 'Range',
-  difference: 'Difference',
-} as const;
+import { words } from './words.ts';
 
 /** The state with the digests that its pictures have now, so that a later change is noticed. */
 export function datedState(data: StageData, state: ViewState): ViewState {
@@ -33,15 +24,19 @@ export function citation(data: StageData, state: ViewState, page: string, date: 
   const views = shownIds(state).map((id) => data.views.find((v) => v.id === id));
   const names = views.map((v) => v?.name ?? '').filter((n) => n !== '');
   const digests = views.map((v) => v?.digest ?? '').filter((d) => d !== '');
-  const region = state.region
-    ? `, region ${state.region.x},${state.region.y},${state.region.width},${state.region.height} in pixels of the plate’s frame`
-    : '';
-  const about = [data.credit, data.objectNumber, `“${data.title}”`].filter((part) => part);
-  const shown = `view ${modeWords[state.mode]} (${names.join(' and ')})${region}`;
+  const said = words.cite;
+  const { region } = state;
+  const shown = [
+    data.credit,
+    data.objectNumber,
+    said.title(data.title),
+    said.view(said.modes[state.mode], names.join(said.and)),
+    region && said.region([region.x, region.y, region.width, region.height].join()),
+    state.corrected && said.turned,
+  ].filter((part) => part);
   const short = { ...datedState(data, state), of: shownIds(state) };
   const address = `${page}${formatViewState({ ...short, was: digests })}`;
-  const handed = state.corrected ? ', turned left for right' : '';
-  return `${about.join(', ')}, ${shown}${handed}. Picture ${digests.join(' and ')}, read ${date}. ${address}`;
+  return `${shown.join(', ')}. ${said.picture(digests.join(said.and), date)} ${address}`;
 }
 
 /**
@@ -50,9 +45,7 @@ export function citation(data: StageData, state: ViewState, page: string, date: 
  * @param page Address of a page of the exhibit, absolute.
  */
 export function embedCode(data: StageData, state: ViewState, page: string): string {
-  const service = data.views[0].service;
-  const folder = service.slice(0, service.lastIndexOf('/views/'));
-  const address = new URL(`${folder}/embed/`, page).href;
+  const address = new URL(`${data.pages}${data.slug}/embed/`, page).href;
   const title = data.title.replaceAll('&', '&amp;').replaceAll('"', '&quot;');
   const src = `${address}${formatViewState(state)}`.replaceAll('&', '&amp;');
   return `<iframe src="${src}" title="${title}" width="100%" height="640" allowfullscreen loading="lazy"></iframe>`;
@@ -100,10 +93,10 @@ export class CiteTool implements Tool {
     if (field === null) return;
     navigator.clipboard
       .writeText(field.value)
-      .then(() => this.stage.say('Copied.'))
+      .then(() => this.stage.say(words.cite.copied))
       .catch(() => {
         field.select();
-        this.stage.say('The words are marked; copy them with the keyboard or the menu.');
+        this.stage.say(words.cite.marked);
       });
   }
 }

@@ -1,6 +1,7 @@
 /** Brings the stage's controls into line with what is shown. */
 import type { PlateStage } from './stage.ts';
 import { modes } from './view-state.ts';
+import { measures, words } from './words.ts';
 
 function setValue(stage: PlateStage, field: string, value: string): void {
   for (const control of stage.querySelectorAll<HTMLInputElement | HTMLSelectElement>(
@@ -16,7 +17,7 @@ function press(stage: PlateStage, action: string, pressed: boolean): void {
 
 /** "55 % across" */
 export function dividerWords(share: number): string {
-  return `${Math.round(share * 100)} % of the way across`;
+  return words.picture.across(measures.percent(Math.round(share * 100) / 100));
 }
 
 export function reflectControls(stage: PlateStage): void {
@@ -38,7 +39,7 @@ export function reflectControls(stage: PlateStage): void {
   const divider = stage.querySelector('input[data-set="divider"]');
   divider?.setAttribute('aria-valuetext', dividerWords(state.divider));
   const turn = stage.querySelector('input[data-set="turn"]');
-  turn?.setAttribute('aria-valuetext', `${state.turn} degrees`);
+  turn?.setAttribute('aria-valuetext', words.picture.degrees(String(state.turn)));
   const turned = stage.querySelector('[data-part="turned"]');
   if (turned) turned.textContent = `${state.turn}°`;
   names(stage);

@@ -1,6 +1,7 @@
 /** Data planes over a view: their description is fetched when a mode first needs it. */
 import type { StageView } from './stage-data.ts';
 import type { PlaneTiles, SurfaceView } from './surface.ts';
+import { words } from './words.ts';
 
 /** Geometry that every `layer.json` has; each kind adds its own numbers. */
 export type Described<T> = T & Omit<PlaneTiles, 'folder'>;
@@ -9,14 +10,12 @@ export type Described<T> = T & Omit<PlaneTiles, 'folder'>;
 export async function describedPlanes<T>(view: StageView, name: string): Promise<Described<T>> {
   const address = `${view.service}/${name}/layer.json`;
   const answer = await fetch(address).catch(() => null);
-  if (answer === null)
-    throw new Error('The data of this view could not be fetched: no connection.');
-  if (!answer.ok)
-    throw new Error(`The data of this view could not be fetched: ${answer.status} at ${address}.`);
+  if (answer === null) throw new Error(words.faults.dataOffline);
+  if (!answer.ok) throw new Error(words.faults.dataAnswer(answer.status, address));
   const found = (await answer.json().catch(() => null)) as Described<T> | null;
   const sizes = [found?.width, found?.height, found?.tile, found?.planes, found?.levels];
   if (found === null || !sizes.every((n) => typeof n === 'number' && n > 0))
-    throw new Error(`What came from ${address} does not describe data planes.`);
+    throw new Error(words.faults.notData(address));
   return found;
 }
 

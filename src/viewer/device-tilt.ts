@@ -6,6 +6,7 @@
  * - W3C DeviceOrientation Event specification: `beta` is the rotation around the screen's
  *   horizontal axis, degrees; `requestPermission()` where the system wants a question.
  */
+import { words } from './words.ts';
 
 import { SteadyTurn } from './steady-turn.ts';
 
@@ -28,14 +29,13 @@ export class DeviceTilt {
   async toggle(tiltNow: number): Promise<string> {
     if (this.on) {
       this.stop();
-      return 'The plate no longer follows this device.';
+      return words.device.stopped;
     }
-    if (matchMedia('(prefers-reduced-motion: reduce)').matches)
-      return 'This device asks for less motion, so its tilt is not used. Use the ruled line instead.';
-    if (!('DeviceOrientationEvent' in window)) return 'This device does not tell how it is held.';
+    if (matchMedia('(prefers-reduced-motion: reduce)').matches) return words.device.lessMotion;
+    if (!('DeviceOrientationEvent' in window)) return words.device.silent;
     const asking = DeviceOrientationEvent as AskingEvent;
     const answer = await asking.requestPermission?.().catch(() => 'denied');
-    if (answer !== undefined && answer !== 'granted') return 'Permission was not given.';
+    if (answer !== undefined && answer !== 'granted') return words.device.denied;
     this.on = true;
     this.from = null;
     this.heard = false;
@@ -45,9 +45,9 @@ export class DeviceTilt {
     await new Promise((resolve) => setTimeout(resolve, 800));
     if (!this.heard) {
       this.stop();
-      return 'This device does not tell how it is held.';
+      return words.device.silent;
     }
-    return 'The plate follows this device: tilt it towards you or away. Press again to stop.';
+    return words.device.follows;
   }
 
   stop(): void {

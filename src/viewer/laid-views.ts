@@ -4,6 +4,7 @@ import type { Look } from './look.ts';
 import type { PlateStage } from './stage.ts';
 import type { StageData } from './stage-data.ts';
 import type { SurfaceView } from './surface.ts';
+import { words } from './words.ts';
 
 /** What lies on one surface, and how its layers are combined. */
 export interface Laid {
@@ -18,7 +19,7 @@ const stretch = 5;
 
 function surfaceView(data: StageData, id: string): SurfaceView {
   const found = data.views.find((v) => v.id === id);
-  if (found === undefined) throw new Error(`This plate has no view “${id}”.`);
+  if (found === undefined) throw new Error(words.address.noView(id));
   // A view in register may have more pixels than the frame; regions are pixels of the frame.
   const { width, height } = data.frame;
   return found.registered ? { ...found, width, height } : found;

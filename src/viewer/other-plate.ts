@@ -5,6 +5,7 @@
 import type { StageData, StageView } from './stage-data.ts';
 import type { PlateStage } from './stage.ts';
 import type { Link } from './surface.ts';
+import { words } from './words.ts';
 
 interface Listed {
   readonly slug: string;
@@ -13,8 +14,7 @@ interface Listed {
 
 async function fetched<T>(address: string): Promise<T> {
   const answer = await fetch(address).catch(() => null);
-  if (answer === null || !answer.ok)
-    throw new Error('What is known of the other plate could not be fetched.');
+  if (answer === null || !answer.ok) throw new Error(words.faults.otherPlate);
   return (await answer.json()) as T;
 }
 
@@ -25,13 +25,6 @@ export class OtherPlate {
 
   constructor(stage: PlateStage) {
     this.stage = stage;
-  }
-
-  /** The folder above all plates, with a slash. */
-  private get root(): string {
-    const { slug, views } = this.stage.data;
-    const service = views[0].service;
-    return service.slice(0, service.lastIndexOf(`${slug}/views/`));
   }
 
   /** The second picture, when it is another plate's. */
@@ -54,9 +47,9 @@ export class OtherPlate {
     const slug = this.stage.state.with;
     if (slug === null || this.data?.slug === slug) return;
     this.data = null;
-    this.data = await fetched<StageData>(`${this.root}${slug}/stage.json`).catch(() => {
+    this.data = await fetched<StageData>(`${this.stage.data.pages}${slug}/stage.json`).catch(() => {
       this.stage.state = { ...this.stage.state, with: null, withView: null };
-      throw new Error(`There is no plate “${slug}” to be shown beside this one.`);
+      throw new Error(words.faults.noPlate(slug));
     });
     this.stage.say(this.scaleWords());
   }
@@ -69,9 +62,7 @@ export class OtherPlate {
   }
 
   private scaleWords(): string {
-    return this.sameScale === null
-      ? 'The scale of one of the two is not known, so they are not shown at the same physical scale.'
-      : 'Both plates are shown at the same physical scale: a millimetre is as long in the one as in the other.';
+    return this.sameScale === null ? words.picture.notSameScale : words.picture.sameScale;
   }
 
   /** How the two surfaces correspond; none within one plate. */
@@ -89,7 +80,7 @@ export class OtherPlate {
 
   /** Fill the list of plates, once. */
   private list(): Promise<void> {
-    this.listing ??= fetched<Listed[]>(`${this.root}stages.json`)
+    this.listing ??= fetched<Listed[]>(`${this.stage.data.pages}stages.json`)
       .then((plates) => {
         const select = this.stage.querySelector<HTMLSelectElement>('select[data-set="with"]');
         for (const { slug, title } of plates)

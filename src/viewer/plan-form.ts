@@ -5,7 +5,7 @@
 import { plannedDrawings } from '../components/planner/scenes.ts';
 import { resultsHtml } from '../components/planner/results.ts';
 import { setupsYaml } from '../components/planner/setups-yaml.ts';
-import { plannerWords } from '../components/planner/words.ts';
+import type { PlanSpeech } from '../components/planner/plan-value.ts';
 import {
   exampleInput,
   faultyFields,
@@ -14,6 +14,9 @@ import {
   type PlanInput,
 } from '../optics/plan/plan-input.ts';
 import { planSetUp } from '../optics/plan/plan-set-up.ts';
+import { plannerSpeech } from './planner-speech.ts';
+
+let speech: PlanSpeech;
 
 export class SetUpPlanner extends HTMLElement {
   private timer = 0;
@@ -57,17 +60,17 @@ export class SetUpPlanner extends HTMLElement {
       else field.removeAttribute('aria-invalid');
     }
     if (faulty.length > 0) {
-      this.say(plannerWords.faulty(faulty.map((field) => plannerWords.fields[field][0])));
+      this.say(speech.words.faulty(faulty.map((field) => speech.words.fields[field])));
       return;
     }
     try {
       const plan = planSetUp(input);
       const techniques = this.getAttribute('techniques') ?? '';
-      this.put('results', resultsHtml(plan, techniques));
-      this.put('drawings', plannedDrawings(plan, input));
+      this.put('results', resultsHtml(plan, techniques, speech));
+      this.put('drawings', plannedDrawings(plan, input, speech));
       const yaml = this.querySelector('[data-part="setups"]');
       if (yaml) yaml.textContent = setupsYaml(plan);
-      this.say(plannerWords.warningsCount(plan.warnings.length));
+      this.say(speech.words.warningsCount(plan.warnings.length));
     } catch (fault) {
       this.say(fault instanceof Error ? fault.message : String(fault));
     }
@@ -89,4 +92,7 @@ export class SetUpPlanner extends HTMLElement {
   }
 }
 
-if (!customElements.get('set-up-planner')) customElements.define('set-up-planner', SetUpPlanner);
+void plannerSpeech(document.documentElement.lang).then((found) => {
+  speech = found;
+  if (!customElements.get('set-up-planner')) customElements.define('set-up-planner', SetUpPlanner);
+});

@@ -1,12 +1,16 @@
 /** The sentence under the figure: how well the two readings lie on each other. */
 import type { PlateResult } from '../records/result.ts';
+import type { StageWords } from '../words/en/stage.ts';
+import type { Measures } from '../words/measures.ts';
 import type { StageData } from './stage-data.ts';
 
-export function registerWords(result: PlateResult, data: StageData): string {
-  if (data.pair === null)
-    return data.views.length > 1
-      ? 'No two readings of this plate are in register; its pictures can be looked at beside each other.'
-      : 'There is one picture of this plate.';
+export function registerWords(
+  result: PlateResult,
+  data: StageData,
+  { register }: StageWords,
+  measures: Measures,
+): string {
+  if (data.pair === null) return data.views.length > 1 ? register.none : register.one;
   const bounds = [data.pair.positive, data.pair.negative].map((id) => {
     const view = result.views.find((v) => v.id === id);
     const sitting = result.sittings.find((s) => s.id === view?.sitting);
@@ -16,8 +20,10 @@ export function registerWords(result: PlateResult, data: StageData): string {
   const worst = bounds
     .filter((b) => b !== null)
     .toSorted((a, b) => b.boundPixels - a.boundPixels)[0];
-  if (worst === undefined) return 'Both readings lie in the plate’s frame.';
-  const length =
-    worst.boundMicrometres === null ? '' : ` (${worst.boundMicrometres.toFixed(0)} µm)`;
-  return `The two readings lie on each other to within ${worst.boundPixels.toFixed(2)} px${length}.`;
+  if (worst === undefined) return register.inFrame;
+  const { boundPixels, boundMicrometres } = worst;
+  return register.within(
+    `${measures.fixed(boundPixels, 2)}\u202fpx`,
+    boundMicrometres === null ? null : `${measures.fixed(boundMicrometres, 0)}\u202fµm`,
+  );
 }

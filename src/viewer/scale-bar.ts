@@ -1,4 +1,5 @@
 /** The scale bar: a round length that is long enough to read and short enough to fit. */
+import { measures } from './words.ts';
 
 export interface ScaleBar {
   readonly millimetres: number;
@@ -12,8 +13,9 @@ export interface ScaleBar {
 const steps = [1, 2, 5];
 
 function label(millimetres: number): string {
-  const round = (value: number) => String(Number(value.toPrecision(3)));
-  return millimetres < 0.5 ? `${round(millimetres * 1000)} µm` : `${round(millimetres)} mm`;
+  return millimetres < 0.5
+    ? measures.micrometres(millimetres * 1000)
+    : measures.millimetres(millimetres);
 }
 
 /**

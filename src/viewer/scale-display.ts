@@ -2,6 +2,7 @@
 import { scaleBar } from './scale-bar.ts';
 import type { PlateStage } from './stage.ts';
 import { frameOf } from './view-state.ts';
+import { words } from './words.ts';
 
 export function showScale(stage: PlateStage): void {
   const { parts, state, data, surfaces } = stage;
@@ -14,5 +15,5 @@ export function showScale(stage: PlateStage): void {
   if (rule === null || label === null) return;
   rule.hidden = bar === null;
   if (bar !== null) rule.style.width = `${bar.pixels}px`;
-  label.textContent = place === null ? '' : (bar?.label ?? 'scale not known: no lengths are shown');
+  label.textContent = place === null ? '' : (bar?.label ?? words.picture.noScale);
 }

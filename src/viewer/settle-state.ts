@@ -3,10 +3,10 @@
  * could not be had.
  */
 import { differencePair, viewWith } from './mode-views.ts';
-import { settleWords } from './settle-words.ts';
 import type { StageData } from './stage-data.ts';
 import type { AddressState, WrittenRegion } from './view-address.ts';
 import { clipRegion, frameOf, type Mode, type Region, type ViewState } from './view-state.ts';
+import { words } from './words.ts';
 
 function scaledRegion(region: WrittenRegion, frame: StageData['frame']): Region | null {
   const [x, y, width, height] = region.values;
@@ -25,9 +25,10 @@ export function settleState(
   // With another plate, the second view named is that plate's.
   const other = address.with !== undefined;
   const asked = other ? (address.of ?? []).slice(0, 1) : (address.of ?? []);
-  for (const id of asked.filter((name) => !known(name))) said.push(settleWords.noView(id));
+  for (const id of asked.filter((name) => !known(name))) said.push(words.address.noView(id));
   const spot = data.spots.find((s) => s.id === address.spot);
-  if (address.spot !== undefined && spot === undefined) said.push(settleWords.noSpot(address.spot));
+  if (address.spot !== undefined && spot === undefined)
+    said.push(words.address.noSpot(address.spot));
   const spotViews = typeof spot?.view === 'string' && known(spot.view) ? [spot.view] : [];
   const first = asked.some(known) ? asked.filter(known) : spotViews;
   const of = [...new Set([...first, ...opening.of])].slice(0, 2);
@@ -37,7 +38,7 @@ export function settleState(
   const changed = asked.some(
     (id, i) => address.was?.[i] !== undefined && digestOf(data, id) !== address.was[i],
   );
-  if (changed) said.push(settleWords.changed);
+  if (changed) said.push(words.address.changed);
   return {
     said,
     state: {
@@ -61,23 +62,23 @@ function digestOf(data: StageData, id: string): string | undefined {
 function modeFor(data: StageData, asked: Mode, of: readonly string[], said: string[]): Mode {
   const apart = data.views.find((v) => of.includes(v.id) && !v.registered);
   if (asked === 'tilt' && data.pair === null) {
-    said.push(settleWords.tilt);
+    said.push(words.address.tilt);
     return 'look';
   }
   if (asked === 'slide' && apart !== undefined && of.length > 1) {
-    said.push(settleWords.apart(apart.name, apart.why));
+    said.push(words.address.apart(apart.name, apart.why));
     return 'beside';
   }
   if (asked === 'lamp' && viewWith(data, 'lamp') === null) {
-    said.push(settleWords.lamp);
+    said.push(words.address.lamp);
     return 'look';
   }
   if (asked === 'range' && viewWith(data, 'gain') === null) {
-    said.push(settleWords.range);
+    said.push(words.address.range);
     return 'look';
   }
   if (asked === 'difference' && differencePair(data) === null) {
-    said.push(settleWords.difference);
+    said.push(words.address.difference);
     return 'look';
   }
   const single: readonly Mode[] = ['look', 'lamp', 'range'];

@@ -3,6 +3,7 @@ import type { PlateStage } from './stage.ts';
 import { differencePair, viewWith } from './mode-views.ts';
 import { isRoom } from '../imaging/tilt.ts';
 import { modes, type Mode, type ViewState } from './view-state.ts';
+import { words } from './words.ts';
 
 const step = 90;
 const moves: Readonly<Record<string, readonly [dx: number, dy: number]>> = {
@@ -69,17 +70,13 @@ function chooseMode(stage: PlateStage, name: string): void {
 function correct(stage: PlateStage): void {
   const corrected = !stage.state.corrected;
   stage.change({ corrected });
-  stage.say(
-    corrected
-      ? 'Turned left for right: writing and buttons lie as they did before the camera. The plate itself looks the other way round.'
-      : 'As the plate looks: left and right as on the object.',
-  );
+  stage.say(corrected ? words.picture.turned : words.picture.unturned);
 }
 
 function wholeScreen(stage: PlateStage): void {
   const change =
     document.fullscreenElement === stage ? document.exitFullscreen() : stage.requestFullscreen();
-  change.catch(() => stage.say('This browser does not allow the whole screen here.'));
+  change.catch(() => stage.say(words.faults.noScreen));
 }
 
 /** Set one field of the state from a control. */

@@ -6,6 +6,8 @@ import type { PlateRecord } from '../records/plate.ts';
 import type { Registration, PlateResult, ViewResult } from '../records/result.ts';
 import { sizeAtLeast, wholePicture, type PictureSize } from './addresses.ts';
 import { nameViews } from './view-words.ts';
+import type { StageWords } from '../words/en/stage.ts';
+import type { TiltReading } from '../imaging/tilt.ts';
 
 /** One view as the viewer needs it. */
 export interface StageView {
@@ -51,6 +53,8 @@ export interface StageLook {
 
 export interface StageData {
   readonly slug: string;
+  /** Folder of the plates' pages in the page's language, with a slash at the end. */
+  readonly pages: string;
   readonly title: string;
   readonly objectNumber: string | null;
   readonly credit: string | null;
@@ -67,7 +71,7 @@ export interface StageData {
     readonly folder: string;
     readonly width: number;
     readonly height: number;
-    readonly steps: readonly { readonly tilt: number; readonly reading: string | null }[];
+    readonly steps: readonly { readonly tilt: number; readonly reading: TiltReading | null }[];
   } | null;
   readonly spots: readonly StageSpot[];
   readonly looks: readonly StageLook[];
@@ -79,18 +83,21 @@ function alignmentOf(result: PlateResult, view: ViewResult): Registration | null
   return sitting?.captures.find((c) => c.id === view.captures[0])?.registration ?? null;
 }
 
-function whyApart(result: PlateResult, view: ViewResult): string | null {
+function whyApart(result: PlateResult, view: ViewResult, { apart }: StageWords): string | null {
   if (view.registered) return null;
   const alignment = alignmentOf(result, view);
-  return alignment !== null && 'reason' in alignment
-    ? alignment.reason.replace(/\.$/, '')
-    : 'it was not laid on the other pictures';
+  return alignment !== null && 'reason' in alignment ? alignment.reason.replace(/\.$/, '') : apart;
 }
 
-function alternative(record: PlateRecord, view: ViewResult, name: string): string {
+function alternative(
+  record: PlateRecord,
+  view: ViewResult,
+  name: string,
+  words: StageWords,
+): string {
   if (view.reading === 'positive') return record.description.positive;
   if (view.reading === 'negative') return record.description.negative;
-  return `${record.title}: ${name}.`;
+  return words.alternative(record.title, name);
 }
 
 function stillsOf(result: PlateResult, views: string): StageData['stills'] {
@@ -101,11 +108,26 @@ function stillsOf(result: PlateResult, views: string): StageData['stills'] {
 }
 
 /** Gather what the viewer needs; views that the record withholds are left out. */
-export function stageData(result: PlateResult, record: PlateRecord, base: string): StageData {
+/** Where the pictures and the pages are, and what views are called in the page's language. */
+export interface StagePlace {
+  /** Base path of the exhibit. */
+  readonly base: string;
+  /** Folder of the plates' pages in the page's language, with a slash at the end. */
+  readonly pages: string;
+  /** BCP 47. */
+  readonly language: string;
+  readonly words: StageWords;
+}
+
+export function stageData(
+  result: PlateResult,
+  record: PlateRecord,
+  { base, pages, language, words }: StagePlace,
+): StageData {
   const views = result.views.filter(
     (v) => !v.captures.some((capture) => record.withheld.includes(capture)),
   );
-  const names = nameViews(views, result.sittings);
+  const names = nameViews(views, result.sittings, language, words);
   const root = `${base.replace(/\/*$/, '/')}plates/${result.slug}/views/`;
   const here = (id: string | undefined) => views.some((v) => v.id === id);
   const pair =
@@ -114,6 +136,7 @@ export function stageData(result: PlateResult, record: PlateRecord, base: string
       : null;
   return {
     slug: result.slug,
+    pages,
     title: record.title,
     objectNumber: record.objectNumber ?? null,
     credit: record.credit ?? null,
@@ -138,11 +161,11 @@ export function stageData(result: PlateResult, record: PlateRecord, base: string
       width: view.width,
       height: view.height,
       registered: view.registered,
-      why: whyApart(result, view),
+      why: whyApart(result, view, words),
       digest: view.tiles.slice(0, 12),
       service: `${root}${view.id}`,
       still: sizeAtLeast(view.sizes, 900),
-      alt: alternative(record, view, names.get(view.id) ?? view.id),
+      alt: alternative(record, view, names.get(view.id) ?? view.id, words),
       layers: view.layers.map((layer) => layer.name),
       captures: view.captures,
       sitting: view.sitting,

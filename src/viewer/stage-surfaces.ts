@@ -7,10 +7,10 @@ import { laidFor, type Laid } from './laid-views.ts';
 import { toScreen, type Placing } from './placing.ts';
 import type { PlateStage } from './stage.ts';
 import type { Link, Surface, SurfaceEvents } from './surface.ts';
-import { surfaceWords } from './surface-words.ts';
 import { stageKey } from './stage-keys.ts';
 import type { Region } from './view-state.ts';
 import { WaitingWatch } from './waiting-watch.ts';
+import { words } from './words.ts';
 
 type Opened = (element: HTMLElement, name: string, events: SurfaceEvents) => Surface;
 
@@ -76,7 +76,7 @@ export class StageSurfaces {
     const places = [...parts.surfaces.querySelectorAll<HTMLElement>('[data-surface]')];
     while (this.all.length < count && this.openSurface !== null) {
       const n = this.all.length;
-      this.all.push(this.openSurface(places[n], surfaceWords.name(data.title, n), this.events(n)));
+      this.all.push(this.openSurface(places[n], words.surface.name(data.title, n), this.events(n)));
     }
   }
 
@@ -145,7 +145,7 @@ export class StageSurfaces {
   }
 
   private get plainTilt(): string {
-    return this.stage.data.stills === null ? surfaceWords.plainTilt : surfaceWords.plainStills;
+    return this.stage.data.stills === null ? words.surface.plainTilt : words.stills.plain;
   }
 
   /** The shaders are gone for good: lay what can be shown without. */
@@ -159,7 +159,7 @@ export class StageSurfaces {
     const { mode } = this.stage.state;
     if (mode === 'tilt') this.stage.say(this.plainTilt);
     if (mode === 'lamp' || mode === 'range' || mode === 'difference')
-      this.stage.say(surfaceWords.plainMode);
+      this.stage.say(words.surface.plainMode);
   }
 
   /** Combine the layers as the state says: no tile is asked for. */

@@ -19,6 +19,7 @@ import { ToolPanels } from './tool-panels.ts';
 import { settleState } from './settle-state.ts';
 import { formatViewState, parseViewState } from './view-address.ts';
 import { clipRegion, firstState, frameOf, type ViewState } from './view-state.ts';
+import { defineSpoken, words } from './words.ts';
 
 export class PlateStage extends HTMLElement {
   data!: StageData;
@@ -92,7 +93,7 @@ export class PlateStage extends HTMLElement {
     try {
       await this.surfaces.show();
     } catch (fault) {
-      this.say(fault instanceof Error ? fault.message : 'The pictures could not be opened.');
+      this.say(fault instanceof Error ? fault.message : words.faults.pictures);
     }
   }
 
@@ -177,4 +178,4 @@ export class PlateStage extends HTMLElement {
   }
 }
 
-if (!customElements.get('plate-stage')) customElements.define('plate-stage', PlateStage);
+defineSpoken('plate-stage', PlateStage);

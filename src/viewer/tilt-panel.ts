@@ -8,6 +8,7 @@ import {
   tiltReading,
   tonesOf,
   turningPoint,
+  type TiltReading,
   type Tones,
 } from '../imaging/tilt.ts';
 import { DeviceTilt } from './device-tilt.ts';
@@ -17,9 +18,9 @@ import { toPlate } from './placing.ts';
 import type { Region } from './view-state.ts';
 import { nearestStill, stillView } from './still-steps.ts';
 import type { SurfaceView } from './surface.ts';
-import { surfaceWords } from './surface-words.ts';
 import { drawSection, placeMark } from './tilt-drawing.ts';
 import { innerRegion, tonePlanes, type TonePlanes } from './tones.ts';
+import { measures, words } from './words.ts';
 
 /** Degrees of tilt for one CSS pixel of drag: the whole range in about a hand's width. */
 const degreesPerPixel = 0.06;
@@ -61,10 +62,10 @@ export class TiltPanel {
     const { data, state, surfaces } = this.stage;
     const n = this.stillNumber;
     if (n !== null && data.stills !== null)
-      return surfaceWords.stillCaption(data.stills.steps[n].tilt);
+      return words.caption.still(degrees(data.stills.steps[n].tilt));
     return (surfaces.first?.physical ?? true)
-      ? surfaceWords.tiltCaption(state.tilt)
-      : surfaceWords.fadeCaption;
+      ? words.caption.tilt(degrees(state.tilt))
+      : words.caption.fade;
   }
 
   /** The tilt at which highlights and shadows are equally bright in this room. */
@@ -122,7 +123,7 @@ export class TiltPanel {
     const { data } = this.stage;
     const of = (id: string | undefined) => data.views.find((v) => v.id === id);
     const [positive, negative] = [of(data.pair?.positive), of(data.pair?.negative)];
-    if (!positive || !negative) return Promise.reject(new Error('There is no pair in register.'));
+    if (!positive || !negative) return Promise.reject(new Error(words.tilt.noPair));
     this.planes ??= tonePlanes(positive, negative, data.frame);
     return this.planes;
   }
@@ -130,14 +131,14 @@ export class TiltPanel {
   /** Work out the plate's own turning point, once. */
   private async measure(): Promise<void> {
     if (this.tones !== null || this.reason !== null) return;
-    this.reason = 'it is being read';
+    this.reason = words.tilt.beingRead;
     try {
       const planes = await this.load();
       const tones = tonesOf(planes.positive, planes.negative, innerRegion(planes.positive));
       if (tones.ok) this.tones = tones.value;
-      this.reason = tones.ok ? null : tones.reason;
+      this.reason = tones.ok ? null : said(tones.reason);
     } catch (fault) {
-      this.reason = fault instanceof Error ? fault.message : 'the small pictures could not be read';
+      this.reason = fault instanceof Error ? fault.message : words.tilt.small;
     }
     this.stage.reflect();
   }
@@ -152,14 +153,14 @@ export class TiltPanel {
     // Large enough for a hundred samples of the small pictures, or a finger's width.
     const side = Math.max(44 / placing.scale, Math.max(width, height) / 24);
     const around = { x: px - side / 2, y: py - side / 2, width: side, height: side };
-    void this.readPlace(around, 'The place that you pressed');
+    void this.readPlace(around, words.tilt.pressed);
     return true;
   }
 
   /** The reading and the turning point of what is in sight. */
   private async readHere(): Promise<void> {
     const seen = this.stage.surfaces.region();
-    if (seen !== null) await this.readPlace(seen, 'What is in sight');
+    if (seen !== null) await this.readPlace(seen, words.tilt.inSight);
   }
 
   private async readPlace(seen: Region, what: string): Promise<void> {
@@ -173,37 +174,32 @@ export class TiltPanel {
       };
       this.stage.say(this.regionWords(tonesOf(positive, negative, region), what));
     } catch (fault) {
-      this.stage.say(
-        fault instanceof Error ? fault.message : 'The small pictures could not be read.',
-      );
+      this.stage.say(fault instanceof Error ? fault.message : words.tilt.small);
     }
   }
 
   private regionWords(tones: ReturnType<typeof tonesOf>, what: string): string {
-    if (!tones.ok) return `${what} cannot be read: ${tones.reason}.`;
+    if (!tones.ok) return words.tilt.unread(what, said(tones.reason));
     const room = roomLight[this.stage.state.room];
     const b = reflectedLuminance(this.stage.state.tilt, room);
     const reading = tiltReading(readingContrast(tones.value, 1, b));
     const point = turningPoint(tones.value);
     const at = point.ok ? tiltFor(point.value, room) : null;
     const turns = !point.ok
-      ? `it has no turning point: ${point.reason}`
+      ? words.tilt.noTurn(said(point.reason))
       : at === null
-        ? 'it does not turn in this room'
-        : `it turns at ${at.toFixed(1)}°`;
-    return `${what} ${reading} now; ${turns}.`;
+        ? words.tilt.notHere
+        : words.tilt.turnsAt(degrees(at));
+    return words.tilt.now(what, words.tilt.reading[reading], turns);
   }
 
   private pointWords(): string {
     const recorded = this.stage.data.turningPoint !== null;
-    if (this.reason !== null && !recorded) return `The turning point is not known: ${this.reason}.`;
+    if (this.reason !== null && !recorded) return words.tilt.unknown(this.reason);
     const point = this.tones === null ? null : turningPoint(this.tones);
-    if (point?.ok === false && !recorded)
-      return `This plate has no turning point: ${point.reason}.`;
+    if (point?.ok === false && !recorded) return words.tilt.none(said(point.reason));
     const at = this.turning();
-    return at === null
-      ? 'In this room the mirror never becomes bright enough: the plate does not turn.'
-      : `Highlights and shadows are equally bright at ${at.toFixed(1)}°: the turning point of this plate.`;
+    return at === null ? words.tilt.never : words.tilt.at(degrees(at));
   }
 
   private stillWords(): string | null {
@@ -211,7 +207,7 @@ export class TiltPanel {
     const n = this.stillNumber;
     if (stills === null || n === null) return null;
     const { tilt, reading } = stills.steps[n];
-    return surfaceWords.still(tilt, reading, n, stills.steps.length);
+    return words.stills.step(heldWords(tilt, reading), n + 1, stills.steps.length);
   }
 
   reflect(): void {
@@ -223,11 +219,10 @@ export class TiltPanel {
     if (stage.surfaces.first !== null) void this.measure();
     const b = reflectedLuminance(tilt, roomLight[room]);
     const reading = this.tones === null ? null : tiltReading(readingContrast(this.tones, 1, b));
-    const words =
-      this.stillWords() ?? `${tilt.toFixed(1)}°${reading === null ? '' : `, ${reading}`}`;
+    const held = this.stillWords() ?? heldWords(tilt, reading);
     const output = panel.querySelector('[data-part="reading"]');
-    if (output) output.textContent = words;
-    panel.querySelector('input[data-set="tilt"]')?.setAttribute('aria-valuetext', words);
+    if (output) output.textContent = held;
+    panel.querySelector('input[data-set="tilt"]')?.setAttribute('aria-valuetext', held);
     const point = panel.querySelector('[data-part="point"]');
     if (point && stage.surfaces.first !== null) point.textContent = this.pointWords();
     panel
@@ -236,4 +231,16 @@ export class TiltPanel {
     drawSection(panel, tilt, roomLight[room]);
     placeMark(panel, this.turning());
   }
+}
+
+/** The angle, and the reading where it can be told. */
+function heldWords(tilt: number, reading: TiltReading | null): string {
+  return [degrees(tilt), reading && words.tilt.reading[reading]].filter(Boolean).join(', ');
+}
+
+const degrees = (value: number) => `${measures.fixed(value, 1)}°`;
+
+/** A reason of the numbers, which are written in English, in the page's language. */
+function said(reason: string): string {
+  return words.tilt.reasons[reason] ?? reason;
 }

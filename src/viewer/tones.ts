@@ -6,6 +6,7 @@ import { decodeSrgb } from '../imaging/colour/srgb-curve.ts';
 import type { Plane } from '../imaging/plane.ts';
 import { wholePicture } from './addresses.ts';
 import type { StageView } from './stage-data.ts';
+import { words } from './words.ts';
 
 /** Side of the planes: enough that a tenth of a small spot is still many samples. */
 const side = 512;
@@ -26,11 +27,11 @@ export function luminanceOf(codes: Uint8ClampedArray, width: number, height: num
 /** Linear luminance of a view at a small size, resampled to `width` by `height`. */
 async function planeOf(view: StageView, width: number, height: number): Promise<Plane> {
   const answer = await fetch(wholePicture(view.service, view.still));
-  if (!answer.ok) throw new Error(`The small picture of “${view.name}” could not be fetched.`);
+  if (!answer.ok) throw new Error(words.tilt.small);
   const bitmap = await createImageBitmap(await answer.blob(), { colorSpaceConversion: 'none' });
   const canvas = new OffscreenCanvas(width, height);
   const context = canvas.getContext('2d', { willReadFrequently: true });
-  if (context === null) throw new Error('This browser does not let pixels be read.');
+  if (context === null) throw new Error(words.faults.noPixels);
   context.drawImage(bitmap, 0, 0, width, height);
   bitmap.close();
   return luminanceOf(context.getImageData(0, 0, width, height).data, width, height);

@@ -2,8 +2,9 @@
  * `<turning-section>`: ties the drawing of a lesson to the plate beside it. Its slider turns both;
  * the plate's own controls turn the drawing too.
  */
-import { turningLabel, turningSvg } from '../components/lessons/turning-drawing.ts';
+import { turningSvg } from '../components/lessons/turning-drawing.ts';
 import { PlateStage } from './stage.ts';
+import { defineSpoken, measures, words } from './words.ts';
 
 export class TurningSection extends HTMLElement {
   private stage: PlateStage | null = null;
@@ -59,20 +60,18 @@ export class TurningSection extends HTMLElement {
   private draw(): void {
     if (this.stage === null) return;
     const { tilt, room } = this.stage.state;
-    const degrees = tilt.toFixed(1);
+    const degrees = `${measures.fixed(tilt, 1)}°`;
     const place = this.querySelector('[data-part="drawing"]');
     if (place) {
-      place.innerHTML = `<figure class="single"><div>${turningSvg(tilt, room)}</div><figcaption>${turningLabel(degrees)}</figcaption></figure>`;
+      place.innerHTML = `<figure class="single"><div>${turningSvg(tilt, room, words.turning)}</div><figcaption>${words.turning.tilt(degrees)}</figcaption></figure>`;
     }
     if (this.slider) {
       this.slider.value = String(tilt);
-      this.slider.setAttribute('aria-valuetext', `${degrees}°`);
+      this.slider.setAttribute('aria-valuetext', degrees);
     }
     const said = this.querySelector('[data-part="said"]');
-    if (said) said.textContent = `${degrees}°`;
+    if (said) said.textContent = degrees;
   }
 }
 
-if (!customElements.get('turning-section')) {
-  customElements.define('turning-section', TurningSection);
-}
+defineSpoken('turning-section', TurningSection);

@@ -1,6 +1,7 @@
 /** What the reader is looking at. Its form in an address is in `view-address.ts`. */
 import type { Room } from '../imaging/tilt.ts';
 import type { StageData } from './stage-data.ts';
+import { words } from './words.ts';
 
 export const modes = ['look', 'slide', 'beside', 'tilt', 'lamp', 'range', 'difference'] as const;
 export type Mode = (typeof modes)[number];
@@ -106,6 +107,6 @@ export function frameOf(
     height: first.height,
     pixelsPerMillimetre: null,
     scaleUncertainty: null,
-    scaleFrom: 'this picture is not in the plate’s frame',
+    scaleFrom: words.picture.noFrame,
   };
 }

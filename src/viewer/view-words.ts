@@ -3,51 +3,17 @@
  * where that is more than one photograph.
  */
 import type { CaptureResult, ViewResult } from '../records/result.ts';
-import type { Reading, SetupKind } from '../records/vocabulary.ts';
+import type { StageWords } from '../words/en/stage.ts';
+import { localeOf } from '../words/locale.ts';
 
-const readingWords: Readonly<Record<Reading, string | null>> = {
-  positive: 'Positive',
-  negative: 'Negative',
-  mixed: 'Mixed reading',
-  none: null,
+/** Views that a picture of many photographs comes with, by the end of their id; whether they read. */
+const beside: Readonly<Record<string, boolean>> = {
+  local: true,
+  slope: false,
+  relief: false,
+  gloss: false,
+  adds: false,
 };
-
-const lightWords: Readonly<Record<SetupKind, string | null>> = {
-  normal: 'side lamp',
-  raking: 'raking lamp',
-  axial: 'axial light',
-  transmitted: 'transmitted light',
-  ultraviolet: 'ultraviolet',
-  infrared: 'infrared',
-  scan: 'scanner',
-  other: null,
-};
-
-/** How a view was made from several photographs. */
-const madeWords = {
-  merge: 'merged exposures',
-  relight: 'lamp that can be moved',
-  mosaic: 'joined close-ups',
-} as const;
-
-/** Views that a picture of many photographs comes with, by the end of their id. */
-const besideWords: Readonly<Record<string, { readonly word: string; readonly reads: boolean }>> = {
-  local: { word: 'merged exposures, detail brought out', reads: true },
-  slope: { word: 'slope of the surface', reads: false },
-  relief: { word: 'relief of the surface', reads: false },
-  gloss: { word: 'gloss of the surface', reads: false },
-  adds: { word: 'what raking light adds', reads: false },
-};
-
-/** One of the photographs of a set. */
-const frameWords: Readonly<Record<CaptureResult['kind'], (n: number, of: number) => string>> = {
-  single: (n, of) => `photograph ${n} of ${of}`,
-  bracket: (n, of) => `exposure ${n} of ${of}`,
-  lights: (n, of) => `lamp ${n} of ${of}`,
-  mosaic: (n, of) => `close-up ${n} of ${of}`,
-};
-
-const day = new Intl.DateTimeFormat('en-GB', { dateStyle: 'long', timeZone: 'UTC' });
 
 /** What names depend on. */
 export type NamedView = Pick<
@@ -73,26 +39,29 @@ function sentenceCase(words: string): string {
 function madeOf(
   view: NamedView,
   sittings: readonly NamedSitting[],
+  { made, frame }: StageWords,
 ): { readonly word: string; readonly reads: boolean } | null {
   const [capture] = view.captures;
   const end = view.id.startsWith(`${capture}-`) ? view.id.slice(capture.length + 1) : view.id;
-  const beside = besideWords[/[a-z]+$/.exec(end)?.[0] ?? ''];
-  if (view.kind !== 'capture' && beside !== undefined) return beside;
+  const [name = ''] = /[a-z]+$/.exec(end) ?? [];
+  const reads = beside[name];
+  if (view.kind !== 'capture' && reads !== undefined)
+    return { word: made[name as keyof typeof made], reads };
   if (view.kind === 'merge' || view.kind === 'relight' || view.kind === 'mosaic')
-    return { word: madeWords[view.kind], reads: true };
+    return { word: made[view.kind], reads: true };
   if (!/^\d+$/.test(end)) return null;
   const from = sittings
     .find(({ id }) => id === view.sitting)
     ?.captures.find(({ id }) => id === capture);
   if (from === undefined || from.files.length < 2) return null;
-  return { word: frameWords[from.kind](Number(end), from.files.length), reads: true };
+  return { word: frame[from.kind](Number(end), from.files.length), reads: true };
 }
 
 /** "Positive, side lamp"; the id stands in where neither the reading nor the light has a word. */
-function nameView(view: NamedView, sittings: readonly NamedSitting[]): string {
-  const made = madeOf(view, sittings);
-  const reading = made?.reads === false ? null : readingWords[view.reading];
-  const words = [reading, made?.word ?? lightWords[view.setupKind]].filter((w) => w !== null);
+function nameView(view: NamedView, sittings: readonly NamedSitting[], said: StageWords): string {
+  const made = madeOf(view, sittings, said);
+  const reading = made?.reads === false ? null : said.readings[view.reading];
+  const words = [reading, made?.word ?? said.lights[view.setupKind]].filter((w) => w !== null);
   return words.length > 0 ? sentenceCase(words.join(', ')) : view.id.replaceAll('-', ' ');
 }
 
@@ -103,8 +72,11 @@ function nameView(view: NamedView, sittings: readonly NamedSitting[]): string {
 export function nameViews(
   views: readonly NamedView[],
   sittings: readonly NamedSitting[],
+  language: string,
+  words: StageWords,
 ): ReadonlyMap<string, string> {
-  const names = new Map(views.map((view) => [view.id, nameView(view, sittings)]));
+  const day = new Intl.DateTimeFormat(localeOf(language), { dateStyle: 'long', timeZone: 'UTC' });
+  const names = new Map(views.map((view) => [view.id, nameView(view, sittings, words)]));
   const more: ((view: NamedView) => string | null)[] = [
     ({ sitting }) => {
       const date = sittings.find(({ id }) => id === sitting)?.date;
@@ -117,8 +89,8 @@ export function nameViews(
       views.some((other) => other.id !== view.id && names.get(other.id) === names.get(view.id)),
     );
     for (const view of shared) {
-      const words = add(view);
-      if (words) names.set(view.id, `${names.get(view.id)}, ${words}`);
+      const found = add(view);
+      if (found) names.set(view.id, `${names.get(view.id)}, ${found}`);
     }
   }
   return names;

@@ -3,7 +3,7 @@
  * back when all is there.
  */
 import type { PlateStage } from './stage.ts';
-import { surfaceWords } from './surface-words.ts';
+import { words } from './words.ts';
 
 /** Milliseconds after which a wait is worth a sentence. */
 const long = 4000;
@@ -33,11 +33,11 @@ export class WaitingWatch {
   private look(first: boolean): void {
     const { said } = this.stage.parts;
     if (this.complete()) {
-      if (said.textContent === surfaceWords.waiting) this.stage.say('');
+      if (said.textContent === words.picture.waiting) this.stage.say('');
       return;
     }
     if (!this.stage.isConnected) return;
-    if (first) this.stage.say(surfaceWords.waiting);
+    if (first) this.stage.say(words.picture.waiting);
     this.timer = window.setTimeout(() => this.look(false), again);
   }
 }

@@ -1,14 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import {
-  bytes,
-  count,
-  degrees,
-  figure,
-  percent,
-  pixels,
-  shutter,
-} from '../../src/components/measures.ts';
+import { measuresIn } from '../../src/words/measures.ts';
 
+const { bytes, count, degrees, figure, percent, pixels, shutter } = measuresIn('en');
 const thin = '\u202f';
 
 describe('numbers for a reader', () => {
@@ -33,7 +26,7 @@ describe('numbers for a reader', () => {
 describe('a share', () => {
   test('of nothing is 0 %, and a little is never said to be nothing', () => {
     expect(percent(0)).toBe(`0${thin}%`);
-    expect(percent(0.000_001)).toBe(`below 0.01${thin}%`);
+    expect(percent(0.000_001)).toBe(`<${thin}0.01${thin}%`);
   });
 
   test('has two figures', () => {

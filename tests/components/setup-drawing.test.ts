@@ -3,6 +3,10 @@ import { describe, expect, test } from 'vitest';
 import { chordAlong, sectionSvg } from '../../src/components/setup/draw-section.ts';
 import { planSvg } from '../../src/components/setup/draw-plan.ts';
 import { sceneOfRecord } from '../../src/components/setup/scene.ts';
+import { drawings } from '../../src/words/en/drawings.ts';
+import { measuresIn } from '../../src/words/measures.ts';
+
+const speech = { words: drawings, measures: measuresIn('en') };
 
 type Point = readonly [number, number];
 
@@ -25,7 +29,7 @@ const lamp = { bearing: 315, height: 45, distance: 700, size: 60, diffuser: 120 
 
 describe('a side lamp', () => {
   const scene = sceneOfRecord({ kind: 'normal', surround: 'dark', lamps: [lamp] }, camera, plate);
-  const [plan, section] = [planSvg(scene, 'x'), sectionSvg(scene, 'x')];
+  const [plan, section] = [planSvg(scene, 'x', speech), sectionSvg(scene, 'x', speech)];
 
   test('from above: plate, lamp and its face have their sizes and places', () => {
     expect(plan).toContain('data-part="plate" x="-54" y="-70" width="108" height="140"');
@@ -71,7 +75,7 @@ describe('a side lamp', () => {
       camera,
       plate,
     );
-    const [first, second] = parts(sectionSvg(two, 'x'), 'lamp').map(middle);
+    const [first, second] = parts(sectionSvg(two, 'x', speech), 'lamp').map(middle);
     expect(first[0]).toBeCloseTo(-second[0], 1);
   });
 });
@@ -84,7 +88,7 @@ describe('axial light', () => {
     lamps: [{ bearing: 90, height: 0, distance: 450, size: 300, diffuser: 300 }],
   } as const;
   const scene = sceneOfRecord({ ...setup, lamps: [...setup.lamps] }, camera, plate);
-  const section = sectionSvg(scene, 'x');
+  const section = sectionSvg(scene, 'x', speech);
 
   test('the light’s way over the glass is as long as recorded', () => {
     const [panel] = parts(section, 'panel');
@@ -120,7 +124,7 @@ describe('what is not recorded', () => {
       {},
       { millimetres: null, aspect: 0.8 },
     );
-    const [plan, section] = [planSvg(scene, 'x'), sectionSvg(scene, 'x')];
+    const [plan, section] = [planSvg(scene, 'x', speech), sectionSvg(scene, 'x', speech)];
     expect(section).toContain('class="lens unknown"');
     expect(section).toContain('lens: distance not recorded');
     expect(section).toContain('lamp: distance not recorded');
@@ -131,13 +135,13 @@ describe('what is not recorded', () => {
 
   test('a lamp without a place has none in the drawing', () => {
     const scene = sceneOfRecord({ kind: 'normal', lamps: [{ kind: 'led' }] }, camera, plate);
-    expect(parts(planSvg(scene, 'x'), 'lamp')).toEqual([]);
-    expect(planSvg(scene, 'x')).toContain('lamp: place not recorded');
+    expect(parts(planSvg(scene, 'x', speech), 'lamp')).toEqual([]);
+    expect(planSvg(scene, 'x', speech)).toContain('lamp: place not recorded');
   });
 
   test('words of a museum cannot end the drawing', () => {
     const scene = sceneOfRecord({ kind: 'normal', lamps: [lamp] }, camera, plate);
-    expect(planSvg(scene, '<script>"&')).toContain(
+    expect(planSvg(scene, '<script>"&', speech)).toContain(
       'aria-label="The set-up from above, to scale: &lt;script&gt;&quot;&amp;."',
     );
   });

@@ -2,6 +2,7 @@
 import { expect, test } from 'vitest';
 import { turningSection, turningSvg } from '../../src/components/lessons/turning-drawing.ts';
 import { reflectedLuminance, roomLight } from '../../src/imaging/tilt.ts';
+import { viewer } from '../../src/words/en/viewer.ts';
 
 function angleOf(svg: string, part: string): number {
   const path = new RegExp(
@@ -18,7 +19,7 @@ function width(svg: string, bar: string): number {
 test.each([0, 5, 12.5, 20])(
   'turned by %f degrees, the mirror’s line turns by twice that',
   (tilt) => {
-    const svg = turningSvg(tilt);
+    const svg = turningSvg(tilt, 'window', viewer.turning);
     expect(svg).toContain(`M${turningSection.x} ${turningSection.y}L`);
     expect(angleOf(svg, 'ray')).toBeCloseTo(2 * tilt, 1);
     // The plate's own line: from its upper to its lower end, upright at no tilt.
@@ -28,7 +29,7 @@ test.each([0, 5, 12.5, 20])(
 
 test('the two bars have the proportion of the two lights', () => {
   for (const tilt of [6, 12, 18]) {
-    const svg = turningSvg(tilt, 'window');
+    const svg = turningSvg(tilt, 'window', viewer.turning);
     const b = reflectedLuminance(tilt, roomLight.window);
     expect(width(svg, 'b') / width(svg, 'a')).toBeCloseTo(b, 1);
   }

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import type { PlateResult } from '../../src/records/result.ts';
 import { viewNames } from '../../src/components/view-names.ts';
+import { en } from '../../src/words/en/all.ts';
 
 type Kind = 'single' | 'bracket' | 'lights' | 'mosaic';
 type Parts = [id: string, kind: Kind, setupKind: 'normal' | 'raking' | 'axial', sitting?: string];
@@ -25,7 +26,9 @@ function plate(...views: Parts[]): PlateResult {
   } as unknown as PlateResult;
 }
 
-const names = (result: PlateResult) => [...viewNames(result, 'en').values()];
+const names = (result: PlateResult) => [
+  ...viewNames(result, { language: 'en', words: en }).values(),
+];
 
 test('a light that is there once needs no more than its name', () => {
   expect(names(plate(['normal', 'single', 'normal'], ['axial', 'single', 'axial']))).toEqual([

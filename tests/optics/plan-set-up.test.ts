@@ -1,12 +1,16 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { parse } from 'yaml';
-import { planValue, plannerWords } from '../../src/components/planner/words.ts';
+import { planValue } from '../../src/components/planner/plan-value.ts';
+import { planner as plannerWords } from '../../src/words/en/planner.ts';
+import { measuresIn } from '../../src/words/measures.ts';
 import { resultsHtml, warningText } from '../../src/components/planner/results.ts';
 import { setupsYaml } from '../../src/components/planner/setups-yaml.ts';
 import { sittingSchema } from '../../src/records/sitting.ts';
 import { exampleInput, planLimits, type PlanField } from '../../src/optics/plan/plan-input.ts';
 import { planSetUp } from '../../src/optics/plan/plan-set-up.ts';
+
+const speech = { words: plannerWords, measures: measuresIn('en') };
 
 const plan = planSetUp(exampleInput);
 const valueOf = (section: string, id: string, of = plan) =>
@@ -56,7 +60,9 @@ describe('a plan', () => {
     expect(ids).toContain('glass-thick');
     const thick = found.warnings.find(({ id }) => id === 'glass-thick');
     // 4 x 0.743212.
-    expect(thick && warningText(thick)).toContain('The ghost lies 2.97 mm beside the picture.');
+    expect(thick && warningText(thick, speech)).toContain(
+      'The ghost lies 2.97 mm beside the picture.',
+    );
   });
 
   test('refuses what is outside its limits, by name', () => {
@@ -94,14 +100,14 @@ describe('a plan', () => {
               [value].flat().every((n) => Number.isFinite(n)),
               `${id} ${String(value)}`,
             ).toBe(true);
-            expect(planValue(value, unit)).not.toContain('NaN');
+            expect(planValue(value, unit, speech)).not.toContain('NaN');
           }
         }
         for (const warning of made.warnings) {
-          expect(warningText(warning)).toMatch(/^\S.*\.$/);
-          expect(warningText(warning)).not.toContain('undefined');
+          expect(warningText(warning, speech)).toMatch(/^\S.*\.$/);
+          expect(warningText(warning, speech)).not.toContain('undefined');
         }
-        expect(resultsHtml(made, '/t/')).not.toContain('undefined');
+        expect(resultsHtml(made, '/t/', speech)).not.toContain('undefined');
       }),
       { numRuns: 25, endOnFailure: true },
     );

@@ -95,7 +95,7 @@ describe('measuring a rendered plate of known size', () => {
       await page.mouse.click(box.x + Math.round(right), box.y + y);
       const words = page.locator('[data-part="measured"]');
       await soon(() => words.textContent()).toMatch(/standard uncertainty/);
-      const said = /([\d.]+) mm ± ([\d.]+) mm/.exec((await words.textContent()) ?? '')!;
+      const said = /([\d.]+)\smm ± ([\d.]+)\smm/.exec((await words.textContent()) ?? '')!;
       // Two standard uncertainties: 95 of 100 such measurements.
       expect(Math.abs(Number(said[1]) - width)).toBeLessThan(2 * Number(said[2]));
       expect(data.frame.pixelsPerMillimetre).not.toBeNull();

@@ -19,6 +19,7 @@ import {
 } from '../../src/viewer/placing.ts';
 import { scaleBar } from '../../src/viewer/scale-bar.ts';
 import { brightArc, mirrorRay, section } from '../../src/viewer/tilt-drawing.ts';
+import './english.ts';
 
 const bounds = { x: 0.25, y: 0.1, width: 0.5, height: 0.25 };
 const box = { width: 800, height: 400 };
@@ -119,11 +120,11 @@ describe('the divider', () => {
 
 describe('the scale bar', () => {
   test.each([
-    [10, '10 mm', 100],
-    [7, '20 mm', 140],
-    [400, '200 µm', 80],
-    [2000, '50 µm', 100],
-    [0.5, '200 mm', 100],
+    [10, '10\u202fmm', 100],
+    [7, '20\u202fmm', 140],
+    [400, '200\u202fµm', 80],
+    [2000, '50\u202fµm', 100],
+    [0.5, '200\u202fmm', 100],
   ])('at %d CSS pixels a millimetre is %s long', (perMillimetre, label, pixels) => {
     const bar = scaleBar(perMillimetre);
     expect(bar?.label).toBe(label);
@@ -142,12 +143,12 @@ describe('a measured length', () => {
     const length = measuredLength(400, 1, 40, 0.1);
     expect(length.millimetres).toBe(10);
     expect(length.uncertainty).toBeCloseTo(0.0353553, 6);
-    expect(lengthWords(length)).toBe('10.000 mm ± 0.035 mm (standard uncertainty)');
+    expect(lengthWords(length)).toBe('10.000\u202fmm ± 0.035\u202fmm (standard uncertainty)');
   });
 
   test('without an uncertainty of the scale says so', () => {
     expect(lengthWords(measuredLength(400, 1, 40, null))).toBe(
-      '10 mm; the uncertainty of the scale is not known',
+      '10\u202fmm; the uncertainty of the scale is not known',
     );
   });
 });

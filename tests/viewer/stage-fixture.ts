@@ -23,6 +23,7 @@ function view(id: string, parts: Partial<StageView> = {}): StageView {
 
 export const data: StageData = {
   slug: 'quay',
+  pages: '/base/plates/',
   title: 'A quay',
   objectNumber: 'FQ 1',
   credit: 'The museum',

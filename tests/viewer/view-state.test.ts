@@ -10,6 +10,7 @@ import {
   type ViewState,
 } from '../../src/viewer/view-state.ts';
 import { data } from './stage-fixture.ts';
+import './english.ts';
 
 const opening = firstState(data, false);
 

@@ -5,6 +5,8 @@ import { settleState } from '../../src/viewer/settle-state.ts';
 import { parseViewState } from '../../src/viewer/view-address.ts';
 import { firstState } from '../../src/viewer/view-state.ts';
 import { data } from './stage-fixture.ts';
+import { stage } from '../../src/words/en/stage.ts';
+import './english.ts';
 
 const page = 'https://museum.example/plates/quay/';
 /** A view by its capture, with the capture's own kind and number of photographs. */
@@ -25,7 +27,7 @@ function named(
       { id: 'normal', kind: 'single' as const, files: [1] },
     ],
   }));
-  return nameViews(views, sittings);
+  return nameViews(views, sittings, 'en', stage);
 }
 const list = (names: ReadonlyMap<string, string>) => [...names.values()];
 

@@ -3,21 +3,10 @@
  * its bright part. The same numbers as Tilt (`src/imaging/tilt.ts`), drawn large enough to be
  * projected: the plate turned by the tilt, the mirror's line by twice that.
  */
+import type { ViewerWords } from '../../words/en/viewer.ts';
 import { reflectedLuminance, roomLight, type Room } from '../../imaging/tilt.ts';
 
-const turningWords = {
-  eye: 'eye',
-  plate: 'plate',
-  lamp: 'lamp',
-  dark: 'dark wall',
-  bright: { dark: 'dim room', window: 'bright window', bright: 'bright room' },
-  looks: 'the mirror looks here',
-  tilt: (degrees: string) => `Plate turned by ${degrees}°, the mirror’s line by twice that.`,
-  title: (degrees: string) =>
-    `Section: an eye before a plate that is turned by ${degrees}°, a lamp at the side, a dark wall behind the eye and a bright window above it.`,
-  scattered: 'from the lamp, scattered by the silver',
-  mirrored: 'from the room, by the mirror',
-} as const;
+type TurningWords = ViewerWords['turning'];
 
 /** Places in the drawing's own units: the plate's middle, and how far away the room is. */
 export const turningSection = { x: 300, y: 236, reach: 220, half: 56 } as const;
@@ -37,7 +26,7 @@ function wall(from: number, to: number, kind: string): string {
 }
 
 /** The drawing for a tilt in degrees. */
-export function turningSvg(tilt: number, room: Room = 'window'): string {
+export function turningSvg(tilt: number, room: Room, turningWords: TurningWords): string {
   const light = roomLight[room];
   const degrees = (Math.round(tilt * 10) / 10).toString();
   const b = reflectedLuminance(tilt, light);
@@ -48,7 +37,7 @@ export function turningSvg(tilt: number, room: Room = 'window'): string {
   const seen = polar(2 * tilt, reach * 0.82);
   const bar = (value: number) => (200 * value) / (1 + Math.max(b, 1));
   return (
-    `<svg class="turning-svg" viewBox="0 0 520 392" role="img" aria-label="${turningWords.title(degrees)}">` +
+    `<svg class="turning-svg" viewBox="0 0 520 392" role="img" aria-label="${turningWords.title(`${degrees}°`)}">` +
     wall(-24, light.from, 'wall') +
     wall(light.from, light.to, 'bright') +
     `<path class="faint" d="M${place}L${text(polar(0, reach - 8))}"/>` +
@@ -71,5 +60,3 @@ export function turningSvg(tilt: number, room: Room = 'window'): string {
     '</svg>'
   );
 }
-
-export const turningLabel = turningWords.tilt;

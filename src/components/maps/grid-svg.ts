@@ -22,18 +22,18 @@ export interface GridDrawing {
 
 export type MapKind = 'evenness' | 'clipping' | 'residual' | 'turning';
 
-/** What white paper and full ink stand for, in the map's unit, and in words. */
+/** What white paper and full ink stand for, in the map's unit. */
 export const mapScales: Readonly<
-  Record<MapKind, { readonly pale: number; readonly dark: number; readonly words: string }>
+  Record<MapKind, { readonly pale: number; readonly dark: number }>
 > = {
   // Per cent of the median: dark where little light fell.
-  evenness: { pale: 150, dark: 50, words: 'no ink at 150 % of the median, full ink at 50 %' },
+  evenness: { pale: 150, dark: 50 },
   // Per cent of the field that is clipped.
-  clipping: { pale: 0, dark: 25, words: 'full ink from 25 % of a field' },
+  clipping: { pale: 0, dark: 25 },
   // Pixels of the base.
-  residual: { pale: 0, dark: 0.5, words: 'full ink from 0.5 px' },
+  residual: { pale: 0, dark: 0.5 },
   // Times the plate's own turning point.
-  turning: { pale: 0.5, dark: 2, words: 'no ink at half, full ink at twice the plate’s own' },
+  turning: { pale: 0.5, dark: 2 },
 };
 
 /** Width of the drawing in its own units. */

@@ -1,13 +1,14 @@
 /** A set-up from above: the plate with its top edge up, lamps and panel where they stand. */
 import { drawnPlaces, type SetupScene } from './scene.ts';
 import { across, arc, box, emptySheet, label, letterSize, line, ruler, svgOf } from './svg.ts';
-import { setupWords as words } from './words.ts';
+import { lengthWords, type DrawingSpeech } from './drawing-speech.ts';
 
 const radians = (degrees: number) => (degrees * Math.PI) / 180;
 /** From this many lamps on they are dots without rays. */
 const many = 5;
 
-export function planSvg(scene: SetupScene, what: string): string {
+export function planSvg(scene: SetupScene, what: string, speech: DrawingSpeech): string {
+  const { words, measures } = speech;
   const sheet = emptySheet();
   const places = drawnPlaces(scene);
   const [width, height] = scene.plate;
@@ -36,14 +37,14 @@ export function planSvg(scene: SetupScene, what: string): string {
         label(
           sheet,
           [(radius + 1.6 * size) * Math.sin(middle), -(radius + 0.6 * size) * Math.cos(middle)],
-          words.angle(lamp.bearing),
+          measures.degrees(lamp.bearing),
         );
       }
       const anchor = Math.abs(dx) < 0.3 ? 'middle' : dx > 0 ? 'start' : 'end';
       label(
         sheet,
         [at[0] + 1.4 * size * dx, at[1] + (dy > 0.3 ? 1.8 : -0.6) * size],
-        words.lampAt(lamp.distance),
+        words.lampAt(lengthWords(lamp.distance, speech)),
         anchor,
         lamp.distance === null,
       );
@@ -53,7 +54,7 @@ export function planSvg(scene: SetupScene, what: string): string {
   if (scene.lamps.length >= many) {
     label(sheet, [0, sheet.bottom + 1.2 * size], words.lamps(scene.lamps.length));
   }
-  if (scene.panel) drawPanel(scene, sheet, size);
+  if (scene.panel) drawPanel(scene, sheet, size, speech);
   if (scene.lampsWithoutPlace > 0) {
     label(
       sheet,
@@ -63,11 +64,17 @@ export function planSvg(scene: SetupScene, what: string): string {
       true,
     );
   }
-  ruler(sheet, words.ruler);
+  ruler(sheet, measures.millimetres);
   return svgOf(sheet, words.planTitle(what));
 }
 
-function drawPanel(scene: SetupScene, sheet: ReturnType<typeof emptySheet>, size: number): void {
+function drawPanel(
+  scene: SetupScene,
+  sheet: ReturnType<typeof emptySheet>,
+  size: number,
+  speech: DrawingSpeech,
+): void {
+  const { words } = speech;
   const { panel } = scene;
   if (!panel) return;
   const places = drawnPlaces(scene);
@@ -85,7 +92,8 @@ function drawPanel(scene: SetupScene, sheet: ReturnType<typeof emptySheet>, size
     panel.size ?? 1.5 * Math.hypot(...scene.plate),
     'panel',
   );
-  const text = panel.bearing === null ? words.panelUnknown : words.panel(panel.distance);
+  const text =
+    panel.bearing === null ? words.panelUnknown : words.panel(lengthWords(panel.distance, speech));
   const below = ((panel.size ?? 0) / 2) * Math.abs(dx) + 1.4 * size;
   label(sheet, [at[0], at[1] + below], text, 'middle', unknown !== '');
 }

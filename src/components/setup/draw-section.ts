@@ -15,7 +15,7 @@ import {
   svgOf,
   type Sheet,
 } from './svg.ts';
-import { setupWords as words } from './words.ts';
+import { lengthWords, type DrawingSpeech } from './drawing-speech.ts';
 
 const radians = (degrees: number) => (degrees * Math.PI) / 180;
 const many = 5;
@@ -26,13 +26,14 @@ export function chordAlong([width, height]: readonly [number, number], bearing: 
   return Math.min(s > 1e-9 ? width / s : Infinity, c > 1e-9 ? height / c : Infinity);
 }
 
-export function sectionSvg(scene: SetupScene, what: string): string {
+export function sectionSvg(scene: SetupScene, what: string, speech: DrawingSpeech): string {
+  const { words, measures } = speech;
   const sheet = emptySheet();
   const places = drawnPlaces(scene);
   const plane = scene.panel?.bearing ?? scene.lamps[0]?.bearing ?? 90;
   const half = chordAlong(scene.plate, plane) / 2;
   const size = letterSize(Math.max(0.95 * places.camera, 2.6 * half, places.panel));
-  drawMirrorRays(scene, sheet, half, places, size);
+  drawMirrorRays(scene, sheet, half, places, size, speech);
   line(
     sheet,
     scene.plateKnown ? 'plate' : 'plate unknown',
@@ -64,19 +65,25 @@ export function sectionSvg(scene: SetupScene, what: string): string {
     ]);
     label(sheet, [0, 0.7 * half + 1.6 * size], words.behind, 'middle', true);
   }
-  drawLens(scene, sheet, places.camera, size);
-  drawLamps(scene, sheet, places, plane, size);
+  drawLens(scene, sheet, places.camera, size, speech);
+  drawLamps(scene, sheet, places, plane, size, speech);
   if (scene.lampsWithoutPlace > 0) {
     const text = words.lampsWithoutPlace(scene.lampsWithoutPlace);
     label(sheet, [-2 * half, -0.3 * places.camera], text, 'end', true);
   }
-  ruler(sheet, words.ruler);
+  ruler(sheet, measures.millimetres);
   return svgOf(sheet, words.sectionTitle(what));
 }
 
 type Places = ReturnType<typeof drawnPlaces>;
 
-function drawLens(scene: SetupScene, sheet: Sheet, camera: number, size: number): void {
+function drawLens(
+  scene: SetupScene,
+  sheet: Sheet,
+  camera: number,
+  size: number,
+  { words }: DrawingSpeech,
+): void {
   const unknown = scene.cameraDistance === null ? ' unknown' : '';
   const half = Math.max((scene.opening ?? 0) / 2, 1.1 * size);
   line(
@@ -105,7 +112,9 @@ function drawMirrorRays(
   half: number,
   places: Places,
   size: number,
+  speech: DrawingSpeech,
 ) {
+  const { words } = speech;
   const { camera } = places;
   const unknown = scene.cameraDistance === null ? ' unknown' : '';
   for (const side of [-1, 1]) {
@@ -120,7 +129,7 @@ function drawMirrorRays(
     );
   }
   if (scene.glass) {
-    drawGlass(scene, sheet, half, places, size);
+    drawGlass(scene, sheet, half, places, size, speech);
     return;
   }
   if (scene.behind) return;
@@ -151,7 +160,15 @@ function drawMirrorRays(
 }
 
 /** The sheet over the plate, the panel beside it, and the rays from one to the other. */
-function drawGlass(scene: SetupScene, sheet: Sheet, half: number, places: Places, size: number) {
+function drawGlass(
+  scene: SetupScene,
+  sheet: Sheet,
+  half: number,
+  places: Places,
+  size: number,
+  speech: DrawingSpeech,
+) {
+  const { words } = speech;
   const { camera, glass, panel } = places;
   const angle = radians(scene.glass?.angle ?? 45);
   const [ux, uy] = [Math.cos(angle), Math.sin(angle)];
@@ -191,14 +208,14 @@ function drawGlass(scene: SetupScene, sheet: Sheet, half: number, places: Places
   label(
     sheet,
     [out + size, -glass],
-    words.panel(scene.panel?.distance ?? null),
+    words.panel(lengthWords(scene.panel?.distance ?? null, speech)),
     'start',
     unknown !== '',
   );
   label(
     sheet,
     [ends[0][0] - size, -glass - 0.7 * size],
-    words.glass(thickness),
+    words.glass(lengthWords(thickness, speech)),
     'end',
     thickness === null,
   );
@@ -211,7 +228,15 @@ function drawGlass(scene: SetupScene, sheet: Sheet, half: number, places: Places
   );
 }
 
-function drawLamps(scene: SetupScene, sheet: Sheet, places: Places, plane: number, size: number) {
+function drawLamps(
+  scene: SetupScene,
+  sheet: Sheet,
+  places: Places,
+  plane: number,
+  size: number,
+  speech: DrawingSpeech,
+) {
+  const { words, measures } = speech;
   const few = scene.lamps.length < many;
   scene.lamps.forEach((lamp, i) => {
     const distance = places.lamp(lamp);
@@ -253,8 +278,10 @@ function drawLamps(scene: SetupScene, sheet: Sheet, places: Places, plane: numbe
         lamp.height < 18
           ? [side * radius, -radius * Math.sin(radians(lamp.height)) - 0.8 * size]
           : [side * out * Math.cos(middle), -out * Math.sin(middle) + size / 3];
-      label(sheet, labelPlace, words.angle(lamp.height), side > 0 ? 'start' : 'end');
-      const text = words.lampAt(lamp.distance) + (lamp.diffuser ? `, ${words.diffuser}` : '');
+      label(sheet, labelPlace, measures.degrees(lamp.height), side > 0 ? 'start' : 'end');
+      const text =
+        words.lampAt(lengthWords(lamp.distance, speech)) +
+        (lamp.diffuser ? `, ${words.diffuser}` : '');
       const clear = ((lamp.size ?? 0) / 2) * Math.sin(radians(90 - lamp.height)) + 0.9 * size;
       label(sheet, [at[0], at[1] - clear], text, 'middle', unknown !== '');
     }

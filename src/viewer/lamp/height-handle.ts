@@ -1,6 +1,7 @@
 /** The quarter circle: its drawing, and dragging the lamp along it. */
 import type { PlateStage } from '../stage.ts';
 import { beam, heightMarks, heightOf, hood } from './quarter.ts';
+import { words } from '../words.ts';
 
 const keySteps: Readonly<Record<string, number>> = {
   ArrowLeft: -2,
@@ -49,5 +50,5 @@ export function drawHeight(panel: HTMLElement, height: number, heights: readonly
   draw('heights', heightMarks([...new Set(heights.map(Math.round))]));
   const drawing = panel.querySelector('[data-part="quarter"]');
   drawing?.setAttribute('aria-valuenow', String(Math.round(height)));
-  drawing?.setAttribute('aria-valuetext', `${Math.round(height)} degrees above the plate`);
+  drawing?.setAttribute('aria-valuetext', words.lamp.height(String(Math.round(height))));
 }

@@ -5,8 +5,8 @@
 import { regionOnScreen } from '../placing.ts';
 import type { PlateStage } from '../stage.ts';
 import { frameOf, type Region } from '../view-state.ts';
-import { fromWhere } from './bearing-words.ts';
 import { bearingOf, lampTrack, onTrack } from './border.ts';
+import { words } from '../words.ts';
 
 const keySteps: Readonly<Record<string, number>> = {
   ArrowLeft: -5,
@@ -79,7 +79,7 @@ export class LampHandle {
     this.lamp.setAttribute('aria-valuenow', String(Math.round(state.bearing)));
     this.lamp.setAttribute(
       'aria-valuetext',
-      `${Math.round(state.bearing)} degrees, ${fromWhere(state.bearing)}`,
+      words.lamp.bearing(String(Math.round(state.bearing)), words.lamp.from(state.bearing)),
     );
   }
 

@@ -15,10 +15,10 @@ import type { StageView } from '../stage-data.ts';
 import type { PlateStage } from '../stage.ts';
 import type { SurfaceView } from '../surface.ts';
 import { renderings, type Rendering } from '../view-state.ts';
-import { fromWhere } from './bearing-words.ts';
 import { LampHandle } from './lamp-handle.ts';
 import { drawHeight, HeightHandle } from './height-handle.ts';
 import { lampCaption, lampNote, standingWords } from './lamp-words.ts';
+import { words } from '../words.ts';
 
 export class LampPanel {
   private readonly stage: PlateStage;
@@ -43,7 +43,7 @@ export class LampPanel {
 
   private async load(): Promise<void> {
     const view = this.view;
-    if (view === null) throw new Error('This plate has no set of frames under many lamps.');
+    if (view === null) throw new Error(words.lamp.none);
     const surface = viewWith(this.stage.data, 'slope', view.id);
     const [lamp, slope] = await Promise.all([
       describedPlanes<LampLayer>(view, 'lamp'),
@@ -178,13 +178,13 @@ export class LampPanel {
     const bearing = panel.querySelector('input[data-set="bearing"]');
     bearing?.setAttribute(
       'aria-valuetext',
-      `${Math.round(state.bearing)} degrees, ${fromWhere(state.bearing)}`,
+      words.lamp.bearing(String(Math.round(state.bearing)), words.lamp.from(state.bearing)),
     );
     const height = panel.querySelector('input[data-set="height"]');
-    height?.setAttribute('aria-valuetext', `${Math.round(state.height)} degrees above the plate`);
-    const say = (part: string, words: string) => {
+    height?.setAttribute('aria-valuetext', words.lamp.height(String(Math.round(state.height))));
+    const say = (part: string, sentence: string) => {
       const place = panel.querySelector(`[data-part="${part}"]`);
-      if (place && place.textContent !== words) place.textContent = words;
+      if (place && place.textContent !== sentence) place.textContent = sentence;
     };
     say('bearing-reading', `${Math.round(state.bearing)}°`);
     say('height-reading', `${Math.round(state.height)}°`);

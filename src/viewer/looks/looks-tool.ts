@@ -1,6 +1,7 @@
 /** Guided looks in the stage: a paragraph at a time, with large type for a class. */
 import type { PlateStage } from '../stage.ts';
 import type { Tool } from '../tool-panels.ts';
+import { words } from '../words.ts';
 
 export class LooksTool implements Tool {
   private readonly stage: PlateStage;
@@ -57,11 +58,11 @@ export class LooksTool implements Tool {
     if (look === undefined) return;
     this.step = Math.min(look.steps.length - 1, Math.max(0, step));
     const { text, state } = look.steps[this.step];
-    const say = (part: string, words: string) => {
+    const say = (part: string, sentence: string) => {
       const place = this.stage.querySelector(`[data-part="${part}"]`);
-      if (place) place.textContent = words;
+      if (place) place.textContent = sentence;
     };
-    say('look-step', `${this.step + 1} of ${look.steps.length}`);
+    say('look-step', words.looks.step(this.step + 1, look.steps.length));
     say('look-text', text);
     const able = (what: string, on: boolean) => {
       const button = this.stage.querySelector<HTMLButtonElement>(`[data-do="looks:${what}"]`);
@@ -80,9 +81,7 @@ export class LooksTool implements Tool {
     else delete stage.dataset['class'];
     stage.querySelector('[data-do="looks:class"]')?.setAttribute('aria-pressed', String(on));
     if (on && document.fullscreenElement === null)
-      stage
-        .requestFullscreen()
-        .catch(() => stage.say('This browser does not allow the whole screen here.'));
+      stage.requestFullscreen().catch(() => stage.say(words.faults.noScreen));
     if (!on && document.fullscreenElement === stage) void document.exitFullscreen();
   }
 }

@@ -2,6 +2,7 @@
 import type { PlateStage } from '../stage.ts';
 import { frameOf } from '../view-state.ts';
 import { cardWidth, keepScreenScale, screenScale } from './screen-size.ts';
+import { measures, words } from '../words.ts';
 
 export class ActualSize {
   private readonly stage: PlateStage;
@@ -23,9 +24,7 @@ export class ActualSize {
     if (object === 'card') {
       const input = this.stage.querySelector<HTMLInputElement>('[data-set="card"]');
       const scale = keepScreenScale(Number(input?.value ?? 0));
-      this.stage.say(
-        `Kept in this browser: ${scale.toFixed(2)} pixels a millimetre on this screen.`,
-      );
+      this.stage.say(words.measure.keptScreen(measures.fixed(scale, 2)));
     }
   }
 
@@ -43,16 +42,10 @@ export class ActualSize {
     const screen = screenScale();
     const frame = frameOf(stage.data, stage.state.mode, stage.state.of);
     const placing = stage.surfaces.placing();
-    if (frame.pixelsPerMillimetre === null)
-      return stage.say('The scale of this picture is not known, so its actual size is not either.');
-    if (screen === null)
-      return stage.say('Tell the size of this screen first: make the line as wide as a bank card.');
+    if (frame.pixelsPerMillimetre === null) return stage.say(words.measure.noActual);
+    if (screen === null) return stage.say(words.measure.tellScreen);
     if (placing === null) return;
     stage.surfaces.zoom((times * screen) / (placing.scale * frame.pixelsPerMillimetre));
-    stage.say(
-      times === 1
-        ? 'Shown at its actual size on this screen.'
-        : `Shown ${times} times as large as it is, on this screen.`,
-    );
+    stage.say(times === 1 ? words.measure.actual : words.measure.times(times));
   }
 }

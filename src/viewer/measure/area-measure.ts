@@ -6,6 +6,7 @@
  *   formula. The College Mathematics Journal 17(4), 326-337. doi:10.2307/2686282
  * - JCGM 100:2008 (GUM), 5.1.2: uncertainties through first derivatives, added in squares.
  */
+import { measures, words } from '../words.ts';
 
 export type Point = readonly [x: number, y: number];
 
@@ -82,13 +83,15 @@ function digitsFor(uncertainty: number): number {
 /** "12.34 mm² ± 0.06 mm²" */
 export function areaWords({ squareMillimetres, uncertainty }: MeasuredArea): string {
   if (uncertainty === null || !(uncertainty > 0))
-    return `${Number(squareMillimetres.toPrecision(3))} mm²; the uncertainty of the scale is not known`;
+    return words.measure.uncertain(`${measures.figure(squareMillimetres)}\u202fmm²`);
   const digits = digitsFor(uncertainty);
-  return `${squareMillimetres.toFixed(digits)} mm² ± ${uncertainty.toFixed(digits)} mm² (standard uncertainty)`;
+  const area = (value: number) => `${measures.fixed(value, digits)}\u202fmm²`;
+  return words.measure.standard(area(squareMillimetres), area(uncertainty));
 }
 
 /** "43.1° ± 0.4°" */
 export function angleWords(angle: ReturnType<typeof measuredAngle>): string {
   const digits = digitsFor(Math.max(angle.uncertainty, 0.001));
-  return `${angle.degrees.toFixed(digits)}° ± ${angle.uncertainty.toFixed(digits)}° (standard uncertainty)`;
+  const degrees = (value: number) => `${measures.fixed(value, digits)}°`;
+  return words.measure.standard(degrees(angle.degrees), degrees(angle.uncertainty));
 }

@@ -4,6 +4,7 @@
  * References
  * - JCGM 100:2008 (GUM), 5.1.2: the relative uncertainties of a quotient add in squares.
  */
+import { measures, words } from '../words.ts';
 
 export interface MeasuredLength {
   readonly millimetres: number;
@@ -30,7 +31,8 @@ export function measuredLength(
 /** "12.34 mm ± 0.06 mm", digits after the uncertainty's second one left out. */
 export function lengthWords({ millimetres, uncertainty }: MeasuredLength): string {
   if (uncertainty === null || !(uncertainty > 0))
-    return `${Number(millimetres.toPrecision(3))} mm; the uncertainty of the scale is not known`;
+    return words.measure.uncertain(measures.millimetres(millimetres));
   const digits = Math.min(6, Math.max(0, 1 - Math.floor(Math.log10(uncertainty))));
-  return `${millimetres.toFixed(digits)} mm ± ${uncertainty.toFixed(digits)} mm (standard uncertainty)`;
+  const length = (value: number) => `${measures.fixed(value, digits)}\u202fmm`;
+  return words.measure.standard(length(millimetres), length(uncertainty));
 }

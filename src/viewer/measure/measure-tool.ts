@@ -16,6 +16,7 @@ import { lengthWords, measuredLength } from './length-measure.ts';
 import { lineProfile, type ProfileSample } from './line-profile.ts';
 import { beginWords, nextWords, type MeasureKind } from './measure-words.ts';
 import { profilePath, profileTable } from './profile-drawing.ts';
+import { measures, words } from '../words.ts';
 
 const ends: Readonly<Record<MeasureKind, number>> = { length: 2, angle: 3, area: 50, profile: 2 };
 
@@ -99,7 +100,7 @@ export class MeasureTool implements Tool {
 
   /** The last corner of an outline has been set. */
   private close(): void {
-    if (this.points.length < 3) return this.show('An area needs three corners or more.');
+    if (this.points.length < 3) return this.show(words.measure.threeCorners);
     this.ended = true;
     this.moved();
     this.report();
@@ -120,14 +121,14 @@ export class MeasureTool implements Tool {
     else if (kind === 'area')
       this.show(
         per === null
-          ? 'The scale of this picture is not known, so neither is the area.'
+          ? words.measure.noArea
           : `${areaWords(measuredArea(points, this.pointing, per, scaleUncertainty))}.`,
       );
     else {
       const pixels = Math.hypot(b[0] - a[0], b[1] - a[1]);
       const length =
         per === null
-          ? `${pixels.toFixed(1)} pixels; the scale is not known`
+          ? words.measure.pixels(measures.fixed(pixels, 1))
           : lengthWords(measuredLength(pixels, Math.SQRT2 * this.pointing, per, scaleUncertainty));
       this.show(`${length}.`);
       if (kind === 'profile') void this.readProfile(a, b, length);
@@ -143,7 +144,7 @@ export class MeasureTool implements Tool {
       const asked = { x: left, y: top, width: right - left, height: bottom - top };
       const { canvas, factor, region } = await regionPicture(view.service, asked, mostPixels);
       const image = canvas.getContext('2d')?.getImageData(0, 0, canvas.width, canvas.height);
-      if (!image) throw new Error('This browser does not let pixels be read.');
+      if (!image) throw new Error(words.faults.noPixels);
       const plane = luminanceOf(image.data, image.width, image.height);
       // Plate pixels count from their edges, samples from their centres.
       const inPlane = ([x, y]: Point): Point => [
@@ -155,15 +156,12 @@ export class MeasureTool implements Tool {
       this.profile = { samples, perMillimetre: per === null ? null : per / factor };
       const values = samples.map((s) => s.luminance);
       const [low, high] = [Math.min(...values), Math.max(...values)].map((v) =>
-        (100 * v).toFixed(1),
+        measures.percent(v),
       );
-      const reduced = factor === 1 ? '' : `, read at 1/${factor} of the full size`;
-      this.show(
-        `${length}. Luminance of “${view.name}” along it, linear: ${low} to ${high} % of white${reduced}.`,
-      );
+      this.show(words.measure.profile(length, view.name, low, high, factor));
       this.drawProfile();
     } catch (fault) {
-      this.show(fault instanceof Error ? fault.message : 'The picture could not be read.');
+      this.show(fault instanceof Error ? fault.message : words.faults.picture);
     }
   }
 
@@ -176,9 +174,9 @@ export class MeasureTool implements Tool {
       ?.setAttribute('d', this.profile === null ? '' : profilePath(this.profile.samples));
   }
 
-  private show(words: string): void {
+  private show(sentence: string): void {
     const output = this.stage.querySelector('[data-part="measured"]');
-    if (output) output.textContent = words;
+    if (output) output.textContent = sentence;
   }
 
   /** Draw the ends and the lines between them. */

@@ -1,5 +1,6 @@
 /** The drawing of a profile, and its numbers as a table for other programs. */
 import type { ProfileSample } from './line-profile.ts';
+import { words } from '../words.ts';
 
 /** A line in a box of 256 by 72, luminance 0 at its foot, the largest one at its top. */
 export function profilePath(samples: readonly ProfileSample[]): string {
@@ -18,10 +19,10 @@ export function profileTable(
   samples: readonly ProfileSample[],
   perMillimetre: number | null,
 ): string {
-  const unit = perMillimetre === null ? 'pixels' : 'mm';
+  const unit = perMillimetre === null ? words.measure.inPixel : 'mm';
   const rows = samples.map(
     ({ along, luminance }) =>
       `${(along / (perMillimetre ?? 1)).toFixed(4)},${luminance.toFixed(5)}`,
   );
-  return [`along (${unit}),luminance (linear 0 to 1)`, ...rows, ''].join('\n');
+  return [`${words.measure.along(unit)},${words.measure.luminance}`, ...rows, ''].join('\n');
 }

@@ -11,6 +11,7 @@ import { learnPlainBitmap } from './plain-bitmap.ts';
 import { layPlain } from './plain-look.ts';
 import { PlateDrawer } from './plate-drawer.ts';
 import { pictureSource, planeSource, tileSource } from './tile-source.ts';
+import { words } from '../words.ts';
 
 /** Keys that the library may keep; letters and page keys are put aside. */
 const kept = new Set(['ArrowUp', 'ArrowDown', 'ArrowLeft', 'ArrowRight', 'Equal', 'Minus']);
@@ -165,7 +166,7 @@ export class LibrarySurface implements Surface {
             opacity: 0,
             success: (event: unknown) =>
               resolve((event as { item: OpenSeadragon.TiledImage }).item),
-            error: () => reject(new Error(`The picture at ${view.service} could not be opened.`)),
+            error: () => reject(new Error(words.faults.pictures)),
           });
         }),
     );

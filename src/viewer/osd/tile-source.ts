@@ -7,15 +7,15 @@
  */
 
 import type { PlaneTiles } from '../surface.ts';
+import { words } from '../words.ts';
 
 export async function tileSource(service: string): Promise<string> {
   const address = new URL(`${service}/info.json`, document.baseURI).href;
   const answer = await fetch(address).catch(() => null);
-  if (answer === null) throw new Error('The picture could not be fetched: no connection.');
-  if (!answer.ok)
-    throw new Error(`The picture could not be fetched: ${answer.status} at ${address}.`);
+  if (answer === null) throw new Error(words.faults.offline);
+  if (!answer.ok) throw new Error(words.faults.answer(answer.status, address));
   const info = (await answer.json().catch(() => null)) as object | null;
-  if (info === null) throw new Error(`What came from ${address} does not describe a picture.`);
+  if (info === null) throw new Error(words.faults.notPicture(address));
   const described = { ...info, id: address.replace(/\/info\.json$/, '') };
   // The library takes the description as an object; its type file only knows text here.
   return described as unknown as string;

@@ -16,6 +16,7 @@ import {
   stopsWords,
   whiteWords,
 } from './range-words.ts';
+import { words } from '../words.ts';
 
 /** Stops that the histogram shows at most: what lies lower is in its first bar. */
 const widest = 14;
@@ -42,7 +43,7 @@ export class RangePanel {
 
   private async load(): Promise<void> {
     const view = this.view;
-    if (view === null) throw new Error('This plate has no merged bracket.');
+    if (view === null) throw new Error(words.range.none);
     this.gain = await describedPlanes<GainLayer>(view, 'gain');
     this.listFrames(this.gain);
   }
@@ -165,12 +166,12 @@ export class RangePanel {
       (sum, count, n) => sum + (low + ((n + 0.5) * (high - low)) / bars > whiteStops ? count : 0),
       0,
     );
-    const say = (part: string, words: string) => {
+    const say = (part: string, sentence: string) => {
       const place = stage.querySelector(`[data-part="${part}"]`);
-      if (place) place.textContent = words;
+      if (place) place.textContent = sentence;
     };
-    say('darkest', `${stopsWords(low)}`);
-    say('brightest', `${stopsWords(high)}`);
+    say('darkest', stopsWords(low));
+    say('brightest', stopsWords(high));
     say('histogram-words', shareWords(total === 0 ? null : above / total, stage.state.stops));
   }
 
@@ -193,18 +194,18 @@ export class RangePanel {
     press('merged', state.stops !== null && state.frame === null);
     press('marks', this.marks);
     gain?.frames.forEach((_, n) => press(`frame-${n + 1}`, state.frame === n + 1));
-    const say = (part: string, words: string) => {
+    const say = (part: string, sentence: string) => {
       const place = panel.querySelector(`[data-part="${part}"]`);
-      if (place && place.textContent !== words) place.textContent = words;
+      if (place && place.textContent !== sentence) place.textContent = sentence;
     };
     const stops = this.frame?.stops ?? state.stops;
-    const field = (name: string, value: number, words: string) => {
+    const field = (name: string, value: number, sentence: string) => {
       const input = panel.querySelector<HTMLInputElement>(`input[data-set="${name}"]`);
       if (input && Number(input.value) !== value) input.value = String(value);
-      input?.setAttribute('aria-valuetext', words);
-      say(`${name}-reading`, words);
+      input?.setAttribute('aria-valuetext', sentence);
+      say(`${name}-reading`, sentence);
     };
-    field('stops', stops ?? 0, stops === null ? 'as rendered' : stopsWords(stops));
+    field('stops', stops ?? 0, stops === null ? words.range.asRendered : stopsWords(stops));
     field('white', Math.log2(state.white), whiteWords(state.white));
     say('range-standing', standingWords(state, this.frame));
     if (gain !== null) say('range-note', rangeNote(gain));

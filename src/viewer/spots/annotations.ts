@@ -10,7 +10,7 @@ import type { Estimate } from '../../imaging/plane.ts';
 import type { StageData } from '../stage-data.ts';
 import { clipRegion, type Region } from '../view-state.ts';
 import { outlineFrom, outlineRegion, outlineSvg, type Point } from './spot-shape.ts';
-import { spotsWords } from './spots-words.ts';
+import { words } from '../words.ts';
 
 /** A spot of the reader's own. */
 export interface OwnSpot {
@@ -153,14 +153,14 @@ function annotationSpot(value: unknown, data: StageData): OwnSpot | null {
   const region = written === null ? null : clipRegion(written, data.frame);
   const source = isObject(target) ? word(target['source'], 2000) : null;
   const view = data.views.find((v) => source?.includes(`/views/${v.id}/`));
-  const words = bodyText(value['body'], 'tagging') ?? bodyText(value['body'], 'commenting');
-  if (region === null || view === undefined || words === null) return null;
+  const title = bodyText(value['body'], 'tagging') ?? bodyText(value['body'], 'commenting');
+  if (region === null || view === undefined || title === null) return null;
   const note = bodyText(value['body'], 'tagging') ? bodyText(value['body'], 'commenting') : null;
   // Only such names as are given here: an author's spot keeps its own.
   const id = /#spot=(own-[a-z0-9-]{1,76})$/.exec(word(value['id'], 2000) ?? '')?.[1];
   return {
     id: id ?? `own-${region.x}-${region.y}-${region.width}-${region.height}`,
-    title: words,
+    title,
     note: note ?? '',
     view: view.id,
     region,
@@ -181,7 +181,7 @@ export function fromAnnotations(text: string, data: StageData): Estimate<OwnSpot
   try {
     parsed = JSON.parse(text);
   } catch {
-    return { ok: false, reason: spotsWords.notJson };
+    return { ok: false, reason: words.spots.notJson };
   }
   const items: unknown[] = Array.isArray(parsed)
     ? parsed
@@ -195,5 +195,5 @@ export function fromAnnotations(text: string, data: StageData): Estimate<OwnSpot
   }
   return spots.size > 0
     ? { ok: true, value: [...spots.values()] }
-    : { ok: false, reason: spotsWords.nothing };
+    : { ok: false, reason: words.spots.nothing };
 }

@@ -1,6 +1,6 @@
 /** One spot in the list: go there, its note, its address, and a way to remove one's own. */
 import type { Region } from '../view-state.ts';
-import { spotsWords } from './spots-words.ts';
+import { words } from '../words.ts';
 
 export interface ListedSpot {
   readonly id: string;
@@ -12,11 +12,11 @@ export interface ListedSpot {
   readonly own: boolean;
 }
 
-function button(spot: ListedSpot, words: string, what: string): HTMLElement {
+function button(spot: ListedSpot, name: string, what: string): HTMLElement {
   const { x, y, width, height } = spot.region;
   const made = document.createElement('button');
   made.type = 'button';
-  made.textContent = words;
+  made.textContent = name;
   made.dataset['do'] = `spots:${what}`;
   made.dataset['spot'] = spot.id;
   made.dataset['region'] = `${x},${y},${width},${height}`;
@@ -30,10 +30,10 @@ export function spotRow(spot: ListedSpot, address: string): HTMLElement {
   if (spot.note)
     item.append(Object.assign(document.createElement('span'), { textContent: spot.note }));
   const link = document.createElement('a');
-  link.textContent = spotsWords.address;
-  link.setAttribute('aria-label', spotsWords.addressOf(spot.title));
+  link.textContent = words.spots.address;
+  link.setAttribute('aria-label', words.spots.addressOf(spot.title));
   link.href = address;
   item.append(link);
-  if (spot.own) item.append(button(spot, spotsWords.remove(spot.title), 'drop'));
+  if (spot.own) item.append(button(spot, words.spots.remove(spot.title), 'drop'));
   return item;
 }

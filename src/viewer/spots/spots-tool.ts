@@ -14,7 +14,7 @@ import { ShapeDrawing, type Shape, type ShapeKind } from './shape-drawing.ts';
 import { drawingPath, spotPath } from './spot-path.ts';
 import { spotRow } from './spot-row.ts';
 import { keepSpots, keptSpots } from './spot-store.ts';
-import { spotsWords } from './spots-words.ts';
+import { words } from '../words.ts';
 
 export class SpotsTool implements Tool {
   private readonly stage: PlateStage;
@@ -62,7 +62,7 @@ export class SpotsTool implements Tool {
       const found = button(word);
       if (found) found.hidden = what === null || (word === 'close' && what !== 'outline');
     }
-    if (what !== null) this.stage.say(spotsWords.begin(what));
+    if (what !== null) this.stage.say(words.spots.begin[what]);
     this.moved();
   }
 
@@ -71,14 +71,14 @@ export class SpotsTool implements Tool {
     const { drawing } = this;
     if (drawing === null || placing === null) return false;
     drawing.press(toPlate(placing, x, y));
-    if (drawing.finished) this.stage.say(spotsWords.drawn(drawing.kind));
+    if (drawing.finished) this.stage.say(words.spots.drawn[drawing.kind]);
     this.moved();
     return true;
   }
 
   private close(): void {
     if (this.drawing === null) return;
-    this.stage.say(this.drawing.close() ? spotsWords.drawn(this.drawing.kind) : spotsWords.three);
+    this.stage.say(this.drawing.close() ? words.spots.drawn[this.drawing.kind] : words.spots.three);
     this.moved();
   }
 
@@ -105,13 +105,13 @@ export class SpotsTool implements Tool {
   /** Keep the shape, or what is in sight, as a spot. */
   private mark(): void {
     const { stage } = this;
-    if (this.drawing?.finished === false) return stage.say(spotsWords.unfinished);
+    if (this.drawing?.finished === false) return stage.say(words.spots.unfinished);
     const { region, outline } = this.shape();
     const title = stage.querySelector<HTMLInputElement>('[data-part="spot-title"]');
     const note = stage.querySelector<HTMLTextAreaElement>('[data-part="spot-note"]');
     if (region === null || title === null || note === null) return;
     if (title.value.trim() === '') {
-      stage.say(spotsWords.title);
+      stage.say(words.spots.title);
       title.focus();
       return;
     }
@@ -126,7 +126,7 @@ export class SpotsTool implements Tool {
     };
     title.value = note.value = '';
     this.draw(null);
-    stage.say(this.keep([...this.own, made]) ? spotsWords.kept : spotsWords.notKept);
+    stage.say(this.keep([...this.own, made]) ? words.spots.kept : words.spots.notKept);
   }
 
   private go(spot: string, region: string): void {
@@ -150,14 +150,14 @@ export class SpotsTool implements Tool {
     const { stage } = this;
     const found =
       file.size > largestFile
-        ? { ok: false as const, reason: spotsWords.tooLarge }
+        ? { ok: false as const, reason: words.spots.tooLarge }
         : fromAnnotations(await file.text(), stage.data);
     input.value = '';
     if (!found.ok) return stage.say(found.reason);
     const { own } = this;
     const fresh = found.value.filter((s) => !own.some((o) => o.id === s.id));
     const kept = this.keep([...own, ...fresh]);
-    stage.say(kept ? spotsWords.taken(fresh.length, found.value.length) : spotsWords.notKept);
+    stage.say(kept ? words.spots.taken(fresh.length, found.value.length) : words.spots.notKept);
   }
 
   private list(): void {

@@ -1,5 +1,6 @@
 /** A figure: the picture with a strip below it that holds the scale bar and the words. */
 import { scaleBar } from '../scale-bar.ts';
+import { words as phrases } from '../words.ts';
 
 export interface FigureWords {
   /** Sentences below the picture, each on lines of its own. */
@@ -37,7 +38,7 @@ export function figurePicture(
   const size = Math.max(15, Math.round(width / 56));
   const font = `${size}px "Instrument Sans Variable", "Instrument Sans", sans-serif`;
   const probe = new OffscreenCanvas(1, 1).getContext('2d');
-  if (probe === null) throw new Error('This browser does not let pictures be drawn.');
+  if (probe === null) throw new Error(phrases.faults.noDrawing);
   probe.font = font;
   const margin = size;
   const lines = words.lines.flatMap((line) =>
@@ -48,7 +49,7 @@ export function figurePicture(
   const height = picture.height + margin + barHeight + lines.length * 1.4 * size + margin;
   const canvas = new OffscreenCanvas(width, Math.ceil(height));
   const context = canvas.getContext('2d');
-  if (context === null) throw new Error('This browser does not let pictures be drawn.');
+  if (context === null) throw new Error(phrases.faults.noDrawing);
   context.fillStyle = '#fff';
   context.fillRect(0, 0, canvas.width, canvas.height);
   context.save();

@@ -13,6 +13,7 @@ import type { SurfaceView } from '../surface.ts';
 import type { Region } from '../view-state.ts';
 import { regionPicture, type RegionPicture } from './region-picture.ts';
 import { regionPlanes, type RegionPlanes } from './region-planes.ts';
+import { words } from '../words.ts';
 
 /** Works out one pixel: three codes, 0 to 255, not rounded. */
 type PixelOf = (pixel: number, x: number, y: number) => readonly [number, number, number];
@@ -140,7 +141,7 @@ function pixelOfPlanes(look: Look, { codes }: RegionPlanes): PixelOf {
 
 function codesOf(canvas: OffscreenCanvas): Uint8ClampedArray {
   const context = canvas.getContext('2d', { willReadFrequently: true });
-  if (context === null) throw new Error('This browser does not let pixels be read.');
+  if (context === null) throw new Error(words.faults.noPixels);
   return context.getImageData(0, 0, canvas.width, canvas.height).data;
 }
 

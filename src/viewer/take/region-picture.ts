@@ -6,6 +6,7 @@
  * - IIIF Image API 3.0, 4 (region, size) and 5.4 (tiles with scale factors).
  */
 import type { Region } from '../view-state.ts';
+import { words } from '../words.ts';
 
 interface ServiceInfo {
   readonly width: number;
@@ -78,7 +79,7 @@ export async function regionPicture(
   most: number,
 ): Promise<RegionPicture> {
   const answer = await fetch(`${service}/info.json`).catch(() => null);
-  if (answer === null || !answer.ok) throw new Error('The picture could not be fetched.');
+  if (answer === null || !answer.ok) throw new Error(words.faults.picture);
   const info = (await answer.json()) as ServiceInfo;
   const factor = factorFor(wanted, most, Math.max(...(info.tiles?.[0].scaleFactors ?? [1])));
   const left = Math.max(0, Math.floor(wanted.x / factor) * factor);
@@ -91,12 +92,12 @@ export async function regionPicture(
     Math.max(1, Math.ceil(region.height / factor)),
   );
   const context = canvas.getContext('2d', { willReadFrequently: true });
-  if (context === null) throw new Error('This browser does not let pictures be put together.');
+  if (context === null) throw new Error(words.faults.noDrawing);
   const format = info.preferredFormats?.[0] ?? 'jpg';
   await Promise.all(
     tilesOver(info, region, factor, format).map(async ({ address, x, y }) => {
       const tile = await fetch(`${service}/${address}`).catch(() => null);
-      if (tile === null || !tile.ok) throw new Error('A part of the picture could not be fetched.');
+      if (tile === null || !tile.ok) throw new Error(words.faults.part);
       const bitmap = await createImageBitmap(await tile.blob(), { colorSpaceConversion: 'none' });
       context.drawImage(bitmap, x - left / factor, y - top / factor);
       bitmap.close();

@@ -1,6 +1,7 @@
 /** Data planes over a region as numbers, put together from their tiles. */
 import type { PlaneTiles } from '../surface.ts';
 import type { Region } from '../view-state.ts';
+import { words } from '../words.ts';
 
 export interface RegionPlanes {
   readonly width: number;
@@ -32,7 +33,7 @@ export async function regionPlanes(
   for (const [column, row] of places) {
     const address = `${data.folder}/${level}/${column}-${row}.${data.format}`;
     const answer = await fetch(address).catch(() => null);
-    if (answer === null || !answer.ok) throw new Error('A part of the data could not be fetched.');
+    if (answer === null || !answer.ok) throw new Error(words.faults.part);
     const tile = await pixelsOf(await answer.blob());
     const rows = tile.height / data.planes;
     for (let k = 0; k < data.planes; k++)
@@ -54,7 +55,7 @@ async function pixelsOf(blob: Blob): Promise<ImageData> {
   const context = new OffscreenCanvas(bitmap.width, bitmap.height).getContext('2d', {
     willReadFrequently: true,
   });
-  if (context === null) throw new Error('This browser does not let pixels be read.');
+  if (context === null) throw new Error(words.faults.noPixels);
   context.drawImage(bitmap, 0, 0);
   const { width, height } = bitmap;
   bitmap.close();

@@ -8,31 +8,31 @@ import { download } from './download.ts';
 import { figurePicture } from './figure-picture.ts';
 import { lookPicture } from './look-picture.ts';
 import { withWords } from './png-metadata.ts';
-import { takeWords } from './take-words.ts';
+import { words } from '../words.ts';
 import type { PictureWords } from './xmp-packet.ts';
 
 /** The picture with its strip of words, and what goes into the file. */
 interface Figure {
   readonly canvas: OffscreenCanvas;
   readonly perMillimetre: number | null;
-  readonly words: PictureWords;
+  readonly about: PictureWords;
   /** What to tell the reader. */
   readonly said: string;
 }
 
-async function png({ canvas, perMillimetre, words }: Figure): Promise<Blob> {
+async function png({ canvas, perMillimetre, about }: Figure): Promise<Blob> {
   const plain = await canvas.convertToBlob({ type: 'image/png' });
   const perMetre = perMillimetre === null ? null : perMillimetre * 1000;
-  const bytes = withWords(new Uint8Array(await plain.arrayBuffer()), words, perMetre);
+  const bytes = withWords(new Uint8Array(await plain.arrayBuffer()), about, perMetre);
   return new Blob([bytes], { type: 'image/png' });
 }
 
-async function tiff({ canvas, perMillimetre, words }: Figure): Promise<Blob> {
+async function tiff({ canvas, perMillimetre, about }: Figure): Promise<Blob> {
   const { tiffFile } = await import('./tiff-file.ts');
   const { width, height } = canvas;
   const { data: rgba } = canvas.getContext('2d')!.getImageData(0, 0, width, height);
   const pixelsPerCentimetre = perMillimetre === null ? null : perMillimetre * 10;
-  const bytes = tiffFile({ width, height, rgba, pixelsPerCentimetre, words });
+  const bytes = tiffFile({ width, height, rgba, pixelsPerCentimetre, words: about });
   return new Blob([bytes], { type: 'image/tiff' });
 }
 
@@ -65,7 +65,7 @@ export class TakeTool implements Tool {
 
   private async take(as: 'png' | 'tiff' | 'print'): Promise<void> {
     const { stage } = this;
-    stage.say(takeWords.making);
+    stage.say(words.take.making);
     try {
       const figure = await this.figure();
       const name = `${stage.data.slug}-${stage.state.mode}`;
@@ -74,7 +74,7 @@ export class TakeTool implements Tool {
       else await this.print(await png(figure));
       stage.say(figure.said);
     } catch (fault) {
-      stage.say(fault instanceof Error ? fault.message : takeWords.failed);
+      stage.say(fault instanceof Error ? fault.message : words.take.failed);
     }
   }
 
@@ -86,7 +86,7 @@ export class TakeTool implements Tool {
     const seen = surfaces.region();
     const region = seen === null ? null : clipRegion(seen, frame);
     const laid = surfaces.laid();
-    if (region === null || laid === null) throw new Error(takeWords.nothing);
+    if (region === null || laid === null) throw new Error(words.take.nothing);
     const { canvas, factor } = await lookPicture(
       laid.look,
       laid.views,
@@ -101,22 +101,22 @@ export class TakeTool implements Tool {
     const lines = [
       ...(caption === null ? [] : [`${caption}.`]),
       cited,
-      takeWords.rights(data.rights),
+      words.take.rights(data.rights),
     ];
     const { width, height } = canvas;
     const size =
-      factor === 1 ? takeWords.full(width, height) : takeWords.smaller(factor, width, height);
+      factor === 1 ? words.take.full(width, height) : words.take.smaller(factor, width, height);
     return {
       canvas: figurePicture(canvas, { lines, perMillimetre }, state.corrected),
       perMillimetre,
-      words: {
+      about: {
         title: data.title,
         description: cited,
         credit: data.credit ?? '',
         rights: data.rights,
         source: cited.slice(cited.lastIndexOf(' ') + 1),
       },
-      said: state.mode === 'beside' ? `${size} ${takeWords.firstOnly}` : size,
+      said: state.mode === 'beside' ? `${size} ${words.take.firstOnly}` : size,
     };
   }
 

@@ -1,5 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { fromWhere, lampWords } from '../../../src/viewer/lamp/bearing-words.ts';
+import { lampWords } from '../../../src/viewer/lamp/bearing-words.ts';
+import { words } from '../../../src/viewer/words.ts';
+import '../english.ts';
 import { bearingOf, lampTrack, onTrack } from '../../../src/viewer/lamp/border.ts';
 import { standingWords } from '../../../src/viewer/lamp/lamp-words.ts';
 import { heightOf, quarter } from '../../../src/viewer/lamp/quarter.ts';
@@ -49,7 +51,7 @@ describe('the words of Lamp', () => {
   const frame = { number: 7, published: true };
 
   test('name the side from which the light falls', () => {
-    expect([0, 44, 90, 314, 350].map(fromWhere)).toEqual([
+    expect([0, 44, 90, 314, 350].map(words.lamp.from)).toEqual([
       'from above',
       'from the upper right',
       'from the right',

@@ -7,6 +7,7 @@ import {
   polygonArea,
 } from '../../../src/viewer/measure/area-measure.ts';
 import { lineProfile } from '../../../src/viewer/measure/line-profile.ts';
+import '../english.ts';
 
 describe('area', () => {
   test('of a right triangle is half its legs, in either direction', () => {
@@ -31,7 +32,7 @@ describe('area', () => {
     expect(squareMillimetres).toBe(100);
     expect(uncertainty).toBeCloseTo(2, 9);
     expect(areaWords({ squareMillimetres, uncertainty })).toBe(
-      '100.0 mm² ± 2.0 mm² (standard uncertainty)',
+      '100.0\u202fmm² ± 2.0\u202fmm² (standard uncertainty)',
     );
   });
 

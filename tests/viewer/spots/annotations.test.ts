@@ -10,6 +10,7 @@ import {
 import { outlineRegion } from '../../../src/viewer/spots/spot-shape.ts';
 import { hasShared, sharedPath } from '../../shared.ts';
 import { data } from '../stage-fixture.ts';
+import '../english.ts';
 
 const page = 'https://museum.example/plates/quay/';
 const rectangle = {

@@ -5,6 +5,7 @@ import { identifierOf } from '../../../components/exhibit-documents.ts';
 import { exhibit, publishedPlates, type PublishedPlate } from '../../../components/exhibit.ts';
 import { dateInWords, makersInWords, processInWords } from '../../../components/label-words.ts';
 import { documentAddress, jsonDocument } from '../../../components/manifest-parts.ts';
+import { speechIn } from '../../../components/speech.ts';
 import { linkedArtObject } from '../../../publish/linked-art.ts';
 
 export const getStaticPaths = (async () =>
@@ -24,7 +25,7 @@ export const GET: APIRoute<{ plate: PublishedPlate }> = async ({ props: { plate 
     language: whole.language,
     institution: { name: institution.name, homepage: institution.homepage ?? null },
     credit: record.credit ?? credit ?? null,
-    process: processInWords(record),
+    process: processInWords(record, speechIn(whole.language, whole.language).words),
     date: dateInWords(record.date, whole.language),
     makers: makersInWords(record),
   });

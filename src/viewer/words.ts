@@ -1,0 +1,33 @@
+/**
+ * The words and numbers of the page's language, for everything that runs in the browser. One
+ * language is loaded, as a file of its own; elements are defined when it is there, so that the
+ * code that speaks never waits. Use `words` inside functions, not while a module loads.
+ */
+import { interfaceLanguage, isPseudo, type InterfaceLanguage } from '../words/locale.ts';
+import { measuresIn, type Measures } from '../words/measures.ts';
+import type { ViewerWords } from '../words/en/viewer.ts';
+
+export let words: ViewerWords;
+export let measures: Measures;
+
+const files: Readonly<Record<InterfaceLanguage, () => Promise<{ viewer: ViewerWords }>>> = {
+  en: () => import('../words/en/viewer.ts'),
+};
+
+/** Load the words for a BCP 47 tag. */
+export async function speak(language: string): Promise<void> {
+  const loading = files[interfaceLanguage(language)]();
+  measures = measuresIn(language);
+  words = (await loading).viewer;
+  if (isPseudo(language)) words = (await import('../words/pseudo.ts')).marked(words);
+}
+
+/** Define an element as soon as the page's words are there. */
+export function defineSpoken(name: string, element: CustomElementConstructor): void {
+  spoken ??= speak(document.documentElement.lang);
+  void spoken.then(() => {
+    if (!customElements.get(name)) customElements.define(name, element);
+  });
+}
+
+let spoken: Promise<void> | undefined;
