@@ -73,3 +73,9 @@ export function enlargeRadial({ coefficient, centre, radius }: Radial, pitch: nu
     radius: pitch * radius,
   };
 }
+
+/** The same bend in a frame drawn at `share` times as many pixels each way. */
+export function bendScaled({ coefficient, centre, radius }: Radial, share: number): Radial {
+  const scaled = (v: number) => (v + 0.5) * share - 0.5;
+  return { coefficient, centre: [scaled(centre[0]), scaled(centre[1])], radius: radius * share };
+}

@@ -17,7 +17,7 @@ import { rakingViews } from './combine/raking.ts';
 import type { StageContext } from './stage-context.ts';
 
 /** Raised when the same captures would give other views. */
-export const combineVersion = 7;
+export const combineVersion = 8;
 
 export interface CombinedPlate extends AlignedPlate {
   readonly views: readonly PlannedView[];

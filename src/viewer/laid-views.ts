@@ -20,9 +20,14 @@ const stretch = 5;
 function surfaceView(data: StageData, id: string): SurfaceView {
   const found = data.views.find((v) => v.id === id);
   if (found === undefined) throw new Error(words.address.noView(id));
-  // A view in register may have more pixels than the frame; regions are pixels of the frame.
+  // A view in register may have more or fewer pixels than the frame; regions are pixels of the frame.
   const { width, height } = data.frame;
   return found.registered ? { ...found, width, height } : found;
+}
+
+/** Whatever stands for a view is measured in the same pixels as the view itself. */
+function inFrameOf({ width, height }: SurfaceView, views: readonly SurfaceView[]): SurfaceView[] {
+  return views.map((view) => ({ ...view, width, height }));
 }
 
 /**
@@ -45,7 +50,9 @@ export function laidFor(stage: PlateStage, physical: boolean, line: () => Line |
       return [still ? alone(still) : { views: of, look: stage.tilt.look() }];
     }
     case 'lamp':
-      return [physical ? { views: lamp.onSurface(), look: lamp.look() } : alone(of[0])];
+      return [
+        physical ? { views: inFrameOf(of[0], lamp.onSurface()), look: lamp.look() } : alone(of[0]),
+      ];
     case 'range':
       return [physical ? { views: range.onSurface(), look: range.look() } : alone(of[0])];
     case 'beside':

@@ -18,7 +18,8 @@ import { bracketFindings, notMerged } from './bracket-findings.ts';
 import { makeBracket, mergeName, radianceName, renderingNames } from './bracket-folder.ts';
 import { mergeSchema, type MergeRecord } from './bracket-record.ts';
 import { mergedView, renderedLocally } from './bracket-views.ts';
-import { captureViews, placeView } from './captures.ts';
+import { captureViews } from './captures.ts';
+import { placeView } from './place-view.ts';
 import type { Part, PlannedView } from './part.ts';
 
 /** Raised when the same frames would give another merge, rendering or layer. */

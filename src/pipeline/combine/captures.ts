@@ -1,12 +1,12 @@
 /** Captures as they were taken: one view for each picture, in the base frame where it could be laid there. */
 import { join } from 'node:path';
-import { type Homography } from '../../imaging/conventions.ts';
 import type { Registration } from '../../records/result.ts';
 import { setupOf, type CaptureRecord } from '../../records/sitting.ts';
 import type { AlignedPlate } from '../align.ts';
 import type { ContentSitting } from '../content.ts';
 import { pictureFiles } from '../read.ts';
 import { notDerived, type Part, type PlannedView } from './part.ts';
+import { placeView } from './place-view.ts';
 
 export function captureViews(
   plate: AlignedPlate,
@@ -40,7 +40,7 @@ function viewsOf(
       reading: capture.reading,
       path: join(aligned.plate.folder, 'captures', name),
       sha256: file.sha256,
-      made: madeSentence(names.length, k, registration, placed.registered),
+      made: madeSentence(names.length, k, registration, placed, aligned.frame.width),
       caution: null,
       ...notDerived,
       settings: placed.radial
@@ -63,42 +63,27 @@ function spread(count: number, wanted: number): ReadonlySet<number> {
   return new Set(indices);
 }
 
-/** A capture with fewer pixels than this share of the base's would fill its frame with nothing. */
-const mostEnlargement = 2;
-
-export function placeView(
-  registration: Registration | undefined,
-  frame: { readonly width: number; readonly height: number },
-  file: { readonly width: number; readonly height: number },
-): Pick<PlannedView, 'width' | 'height' | 'registered' | 'warp' | 'radial'> {
-  if (registration?.state === 'base') return { ...size(frame), registered: true, warp: null };
-  if (registration?.state === 'registered' && frame.width < mostEnlargement * file.width) {
-    const warp = registration.homography as unknown as Homography;
-    return { ...size(frame), registered: true, warp, radial: registration.radial };
-  }
-  return { ...size(file), registered: false, warp: null };
-}
-
-function size({ width, height }: { readonly width: number; readonly height: number }) {
-  return { width, height };
-}
-
 function madeSentence(
   count: number,
   k: number,
   registration: Registration | undefined,
-  placed: boolean,
+  placed: Pick<PlannedView, 'registered' | 'width'>,
+  frameWidth: number,
 ): string {
   const what = count === 1 ? 'One photograph' : `Frame ${k + 1} of a set of ${count}`;
   switch (registration?.state) {
     case 'base':
       return `${what}. It defines the frame that the others are aligned to.`;
     case 'registered':
-      if (!placed) return `${what}, as it was taken; it has far fewer pixels than the base.`;
+      if (!placed.registered) return `${what}, as it was taken; it shows a small part of the base.`;
       return (
         `${what}, resampled into the frame of the base` +
+        (placed.width < frameWidth
+          ? `, at ${((100 * placed.width) / frameWidth).toFixed(0)} % of its pixels each way as the capture has no more`
+          : '') +
         (registration.radial ? ', with a radial correction for a changed focus or lens; ' : '; ') +
-        `off by at most ${registration.boundPixels.toFixed(2)} px.`
+        `off by at most ${registration.boundPixels.toFixed(2)} px` +
+        (placed.width < frameWidth ? ' of the base.' : '.')
       );
     case 'failed':
       return `${what}, as it was taken; it could not be aligned to the base.`;

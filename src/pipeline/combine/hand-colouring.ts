@@ -50,7 +50,8 @@ type Kept = Exclude<z.output<typeof keptSchema>, { reason: string }>;
 export const handColouringViews: PlateMaker = async (aligned, views, context) => {
   const { record, sittings } = aligned.plate;
   if (!record.handColouring) return { views: [], findings: [] };
-  const pair = colouringPair(views);
+  const whole = views.filter((view) => view.width === aligned.frame.width);
+  const pair = colouringPair(whole);
   if (!pair) return { views: [], findings: [refused(aligned, words.noPair)] };
   const scale = plateScale(record, sittings[0].record, aligned.scale).pixelsPerMillimetre;
   const { width, height } = pair[0];

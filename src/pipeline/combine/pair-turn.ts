@@ -92,14 +92,14 @@ async function framePlane(
   const scale = side / Math.max(frame.width, frame.height);
   const width = Math.max(1, Math.round(frame.width * scale));
   const height = Math.max(1, Math.round(frame.height * scale));
-  // A view without a warp has the frame's size.
-  const file = view.warp ? await readHead(view.path, defaultPixelLimit) : frame;
+  // A view without a warp has its picture's size; one in register is the frame at its own pixels.
+  const file = view.warp ? await readHead(view.path, defaultPixelLimit) : view;
   const back: Homography | null = view.warp && invert3(view.warp);
   const data = new Float32Array(width * height);
   for (let y = 0; y < height; y += 1) {
     for (let x = 0; x < width; x += 1) {
-      let px = ((x + 0.5) * frame.width) / width - 0.5;
-      let py = ((y + 0.5) * frame.height) / height - 0.5;
+      let px = ((x + 0.5) * view.width) / width - 0.5;
+      let py = ((y + 0.5) * view.height) / height - 0.5;
       if (view.radial) [px, py] = bend(view.radial, px, py);
       if (back) [px, py] = project(back, px, py);
       data[y * width + x] = sample(

@@ -39,7 +39,9 @@ type Result = z.output<typeof resultSchema>;
 
 export const rakingViews: PlateMaker = async (aligned, views, context) => {
   const sets = aligned.plate.sittings.map(({ id }) =>
-    views.filter((view) => view.sitting === id && isRaking(view)),
+    views.filter(
+      (view) => view.sitting === id && isRaking(view) && view.width === aligned.frame.width,
+    ),
   );
   const made: PlannedView[] = [];
   for (const set of sets) {

@@ -100,9 +100,9 @@ function scaleOf(
   const first = aligned.plate.sittings[0];
   const { pixelsPerMillimetre } = plateScale(aligned.plate.record, first.record, aligned.scale);
   if (pixelsPerMillimetre === null) return null;
-  if (warp || (width === aligned.frame.width && height === aligned.frame.height)) {
-    return pixelsPerMillimetre;
-  }
+  // In the plate's frame, which may be drawn at fewer pixels.
+  if (warp) return (pixelsPerMillimetre * width) / aligned.frame.width;
+  if (width === aligned.frame.width && height === aligned.frame.height) return pixelsPerMillimetre;
   const registration = aligned.registrations.get(`${sitting.id}/${capture.id}`);
   if (registration?.state !== 'registered') return null;
   const homography = registration.homography as unknown as Homography;
