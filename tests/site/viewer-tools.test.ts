@@ -6,12 +6,10 @@
 import { readFileSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import axeCore from 'axe-core';
 import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
 import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
 import {
-  differencePlate,
   layerPlate,
   openDrawingBrowser,
   openStill,
@@ -305,42 +303,3 @@ test.each([
     await page.context().close();
   },
 );
-
-describe.each(['light', 'dark'] as const)('axe finds no fault, %s', (colorScheme) => {
-  const faultsIn = (page: Page) =>
-    page.evaluate(async () => {
-      const { axe } = globalThis as unknown as { axe: typeof axeCore };
-      const { violations } = await axe.run(document.querySelector('plate-stage')!, {
-        runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'],
-      });
-      return violations.map(({ id, nodes }) => `${id}: ${nodes.map((n) => n.html).join(' ')}`);
-    });
-
-  test('with any tool open', async () => {
-    const { page: address } = pairPlate(folder);
-    const page = await open(`${address}#view=slide`, { colorScheme });
-    await page.evaluate(axeCore.source);
-    for (const tool of ['move', 'measure', 'spots', 'looks', 'take', 'cite']) {
-      const button = page.locator(`[data-do="tool:${tool}"]`);
-      if ((await button.count()) === 0) continue;
-      await button.click();
-      expect(await faultsIn(page), tool).toEqual([]);
-    }
-    await page.context().close();
-  });
-
-  test.each(['tilt', 'lamp', 'range', 'difference', 'beside'])('in %s', async (mode) => {
-    const address = {
-      ...{ tilt: pairPlate(folder), beside: pairPlate(folder) },
-      ...{ lamp: layerPlate(folder, 'lamp'), range: layerPlate(folder, 'gain') },
-      difference: differencePlate(folder),
-    }[mode]!.page;
-    const page = await open(`${address}#view=${mode}`, {
-      colorScheme,
-      viewport: { width: 480, height: 480 },
-    });
-    await page.evaluate(axeCore.source);
-    expect(await faultsIn(page)).toEqual([]);
-    await page.context().close();
-  });
-});
