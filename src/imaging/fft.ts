@@ -204,12 +204,21 @@ function transformRows(plan: FftPlan, re: Float64Array, im: Float64Array, invers
   for (let y = 0; y < plan.size; y += 1) transformRow(plan, re, im, y * plan.size, inverse);
 }
 
+/** Side of the blocks that are transposed one after another, so that both stay in the cache. */
+const block = 8;
+
 function transpose(data: Float64Array, size: number): void {
-  for (let y = 0; y < size; y += 1) {
-    for (let x = y + 1; x < size; x += 1) {
-      const kept = data[y * size + x];
-      data[y * size + x] = data[x * size + y];
-      data[x * size + y] = kept;
+  for (let top = 0; top < size; top += block) {
+    const bottom = Math.min(size, top + block);
+    for (let left = top; left < size; left += block) {
+      const right = Math.min(size, left + block);
+      for (let y = top; y < bottom; y += 1) {
+        for (let x = Math.max(left, y + 1); x < right; x += 1) {
+          const kept = data[y * size + x];
+          data[y * size + x] = data[x * size + y];
+          data[x * size + y] = kept;
+        }
+      }
     }
   }
 }

@@ -23,7 +23,7 @@ import type { StageContext } from './stage-context.ts';
 import { keepJson } from './store.ts';
 
 /** Raised when the same captures would be aligned otherwise. */
-export const alignVersion = 5;
+export const alignVersion = 6;
 
 export interface AlignedPlate extends InspectedPlate {
   /** Size of the plate's frame, pixels. */

@@ -33,7 +33,7 @@ import type { StageContext } from './stage-context.ts';
 import { keepJson } from './store.ts';
 
 /** Raised when the same captures would be measured or judged otherwise. */
-export const inspectVersion = 2;
+export const inspectVersion = 3;
 
 export interface InspectedPlate extends ReadPlate {
   /** By `<sitting>/<capture>`; null where no file could be read. */

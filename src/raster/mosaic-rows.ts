@@ -145,7 +145,8 @@ class Part {
     this.source ??= await this.open(tile);
     this.warp ??= openWarp(this.source, tile.map, plan.width, plan.height);
     const { channels } = this.source;
-    const row = await this.warp.row(y, from, to);
+    if (this.warp.lacks(y)) await this.warp.reach(y);
+    const row = this.warp.row(y, from, to);
     const gains = new Float32Array(to - from);
     gainRow(
       tile.gain,

@@ -6,7 +6,7 @@
  * 4 % of its shorter side.
  */
 import { cellEdges, type Grid } from './grid.ts';
-import { depthInside, type Quad } from './quad.ts';
+import { depthMeter, type Quad } from './quad.ts';
 import type { Samples } from './samples.ts';
 
 export interface Clipping {
@@ -39,6 +39,7 @@ export function measureClipping(
 ): Clipping {
   const zones = { image: [0, 0], edge: [0, 0], surround: [0, 0] };
   const band = outline ? edgeBand * outline.shorterSide : 0;
+  const depthAt = outline ? depthMeter(outline) : () => Infinity;
   const across = cellEdges(plane.width, columns);
   const down = cellEdges(plane.height, rows);
   const values = new Float64Array(columns * rows);
@@ -48,7 +49,7 @@ export function measureClipping(
       for (let y = down[r]; y < down[r + 1]; y += 1) {
         for (let x = across[c]; x < across[c + 1]; x += 1) {
           const lost = plane.data[y * plane.width + x] >= clip ? 1 : 0;
-          const depth = outline ? depthInside(outline, x, y) : Infinity;
+          const depth = depthAt(x, y);
           const zone = depth < 0 ? zones.surround : depth < band ? zones.edge : zones.image;
           zone[0] += lost;
           zone[1] += 1;

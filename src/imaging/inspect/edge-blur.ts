@@ -99,7 +99,9 @@ export function edgePoints(
 
 function logarithms({ width, height, data }: Samples, white: number): Samples {
   // Two per cent of white keeps the noise of the shadows from being stretched into edges.
-  return { width, height, data: Float32Array.from(data, (v) => Math.log(0.02 + v / white)) };
+  const logs = new Float32Array(width * height);
+  for (let i = 0; i < logs.length; i += 1) logs[i] = Math.log(0.02 + data[i] / white);
+  return { width, height, data: logs };
 }
 
 function gradientSizes({ width, height, data }: Samples): Samples & { data: Float32Array } {
@@ -107,8 +109,9 @@ function gradientSizes({ width, height, data }: Samples): Samples & { data: Floa
   for (let y = 1; y < height - 1; y += 1) {
     for (let x = 1; x < width - 1; x += 1) {
       const at = y * width + x;
-      sizes[at] =
-        0.5 * Math.hypot(data[at + 1] - data[at - 1], data[at + width] - data[at - width]);
+      const across = data[at + 1] - data[at - 1];
+      const down = data[at + width] - data[at - width];
+      sizes[at] = 0.5 * Math.sqrt(across * across + down * down);
     }
   }
   return { width, height, data: sizes };

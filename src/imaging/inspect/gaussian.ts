@@ -8,23 +8,29 @@ export function smooth(plane: Samples, sigma: number): Plane {
   const kernel = gaussianKernel(sigma);
   const reach = (kernel.length - 1) / 2;
   const across = new Float32Array(width * height);
+  // Each row is copied with its ends repeated, so that the sum needs no conditions.
+  const line = new Float64Array(width + 2 * reach);
   for (let y = 0; y < height; y += 1) {
+    const row = y * width;
+    for (let x = 0; x < width; x += 1) line[x + reach] = plane.data[row + x];
+    line.fill(line[reach], 0, reach);
+    line.fill(line[reach + width - 1], reach + width);
     for (let x = 0; x < width; x += 1) {
       let sum = 0;
-      for (let k = -reach; k <= reach; k += 1) {
-        const from = Math.min(width - 1, Math.max(0, x + k));
-        sum += kernel[k + reach] * plane.data[y * width + from];
-      }
-      across[y * width + x] = sum;
+      for (let k = 0; k < kernel.length; k += 1) sum += kernel[k] * line[x + k];
+      across[row + x] = sum;
     }
   }
   const data = new Float32Array(width * height);
+  const sums = new Float64Array(width);
   for (let y = 0; y < height; y += 1) {
+    sums.fill(0);
     for (let k = -reach; k <= reach; k += 1) {
       const from = Math.min(height - 1, Math.max(0, y + k)) * width;
       const weight = kernel[k + reach];
-      for (let x = 0; x < width; x += 1) data[y * width + x] += weight * across[from + x];
+      for (let x = 0; x < width; x += 1) sums[x] += weight * across[from + x];
     }
+    data.set(sums, y * width);
   }
   return { width, height, data };
 }

@@ -53,7 +53,8 @@ interface SideLine {
  */
 export function findPlateEdges(plane: Samples, white = 65535): Estimate<PlateEdges> {
   // One per cent of white: the noise of velvet must not look like an edge.
-  const logs = Float32Array.from(plane.data, (v) => Math.log(0.01 + v / white));
+  const logs = new Float32Array(plane.data.length);
+  for (let i = 0; i < logs.length; i += 1) logs[i] = Math.log(0.01 + plane.data[i] / white);
   const tones = smooth({ ...plane, data: logs }, smoothing);
   const light = smooth(plane, smoothing);
   const found: SideLine[] = [];

@@ -20,17 +20,31 @@ export function quadOf(corners: readonly [Point, Point, Point, Point]): Quad {
 }
 
 /** Distance to the nearest side, pixels: positive inside, negative outside. For convex outlines. */
-export function depthInside({ corners }: Quad, x: number, y: number): number {
-  let least = Infinity;
-  for (let k = 0; k < 4; k += 1) {
-    const [ax, ay] = corners[k];
+export function depthInside(quad: Quad, x: number, y: number): number {
+  return depthMeter(quad)(x, y);
+}
+
+/** {@link depthInside} for many points of one outline. */
+export function depthMeter({ corners }: Quad): (x: number, y: number) => number {
+  // Rows run down, so that the inside of a clockwise outline lies to the right of each side.
+  const across = new Float64Array(4);
+  const down = new Float64Array(4);
+  const offset = new Float64Array(4);
+  corners.forEach(([ax, ay], k) => {
     const [bx, by] = corners[(k + 1) % 4];
     const length = Math.hypot(bx - ax, by - ay);
-    // Rows run down, so that the inside of a clockwise outline lies to the right of each side.
-    const depth = ((bx - ax) * (y - ay) - (by - ay) * (x - ax)) / length;
-    least = Math.min(least, depth);
-  }
-  return least;
+    across[k] = (ay - by) / length;
+    down[k] = (bx - ax) / length;
+    offset[k] = -(across[k] * ax + down[k] * ay);
+  });
+  return (x, y) => {
+    let least = Infinity;
+    for (let k = 0; k < 4; k += 1) {
+      const depth = across[k] * x + down[k] * y + offset[k];
+      if (depth < least) least = depth;
+    }
+    return least;
+  };
 }
 
 /** The same outline in a picture `factor` times as large; pixel centres kept in mind. */

@@ -68,6 +68,21 @@ interface PartEdges {
   /** Index of an edge point at each pixel, -1 where there is none. */
   readonly at: Int32Array;
   readonly points: readonly EdgePoint[];
+  /** Direction of each point. */
+  readonly courses: Courses;
+}
+
+/** Directions as unit vectors, which are compared faster than angles. */
+interface Courses {
+  readonly across: Float64Array;
+  readonly down: Float64Array;
+}
+
+function coursesOf(points: readonly EdgePoint[]): Courses {
+  return {
+    across: new Float64Array(points.map((p) => Math.cos(p.direction))),
+    down: new Float64Array(points.map((p) => Math.sin(p.direction))),
+  };
 }
 
 function edgesOf(part: Samples, white: number): PartEdges {
@@ -86,6 +101,7 @@ function edgesOf(part: Samples, white: number): PartEdges {
     strong: clear.filter((p) => p.slope >= best),
     at,
     points,
+    courses: coursesOf(points),
   };
 }
 
@@ -100,23 +116,38 @@ function findShift(strong: readonly EdgePoint[], other: PartEdges): Shift | null
   // Some hundred points settle a shift; all of them would only take longer.
   const step = Math.ceil(strong.length / mostAsked);
   const asked = strong.filter((_, k) => k % step === 0);
+  const courses = coursesOf(asked);
   let best: Shift = { x: 0, y: 0 };
   let most = -1;
   for (let y = -reach; y <= reach; y += 1) {
     for (let x = -reach; x <= reach; x += 1) {
-      let answered = 0;
-      for (const point of asked) if (exactAnswer(point, other, x, y)) answered += 1;
+      const answered = answersUnder(asked, courses, other, x, y, most);
       if (answered > most) [most, best] = [answered, { x, y }];
     }
   }
   return most >= leastAnswered * asked.length ? best : null;
 }
 
-function exactAnswer(point: EdgePoint, other: PartEdges, dx: number, dy: number): boolean {
-  const [x, y] = [point.x + dx, point.y + dy];
-  if (x < 0 || y < 0 || x >= other.width || y >= other.height) return false;
-  const found = other.at[y * other.width + x];
-  return found >= 0 && runsAlong(point, other.points[found]);
+/** How many points have an edge of the other that runs along them, given up when `most` is out of reach. */
+function answersUnder(
+  asked: readonly EdgePoint[],
+  { across, down }: Courses,
+  { width, height, at, courses }: PartEdges,
+  dx: number,
+  dy: number,
+  most: number,
+): number {
+  let answered = 0;
+  for (let k = 0; k < asked.length && answered + asked.length - k > most; k += 1) {
+    const x = asked[k].x + dx;
+    const y = asked[k].y + dy;
+    if (x < 0 || y < 0 || x >= width || y >= height) continue;
+    const found = at[y * width + x];
+    if (found < 0) continue;
+    const along = across[k] * courses.across[found] + down[k] * courses.down[found];
+    if (Math.abs(along) >= parallel) answered += 1;
+  }
+  return answered;
 }
 
 /** Parallel whichever side is bright. */

@@ -21,7 +21,9 @@ import { warpPlane } from './warp-plane.ts';
 import { cutWindow, type WorkingPair } from './working-pair.ts';
 
 /** Tiles of the full-size captures at most, along the longer and the shorter side. */
-const most = { dense: { along: 14, across: 10 }, sparse: { along: 9, across: 7 } };
+const most = { along: 14, across: 10 };
+/** All of them, or every second one: the same places, so that the base is looked at once. */
+export type Spread = 'dense' | 'sparse';
 /** Samples around a full-size tile that the smoothing of its fields needs, pixels. */
 const margin = 14;
 
@@ -57,7 +59,7 @@ export function fullTiles(
   pair: WorkingPair,
   toMoving: Homography,
   settings: Omit<TileSettings, 'step'> & Side,
-  spread: keyof typeof most,
+  spread: Spread,
   known: KnownTiles,
   radial: Radial | null = null,
 ): readonly Tile[] {
@@ -66,7 +68,7 @@ export function fullTiles(
   const length = side + 2 * margin;
   const correlator = createCorrelator(side, tileLowPass);
   const tiles: Tile[] = [];
-  for (const [x, y] of windowPlaces(width, height, side, most[spread])) {
+  for (const [x, y] of windowPlaces(width, height, side, spread)) {
     const still = stillSpectra(x, y);
     const [cx, cy] = [x + (side - 1) / 2, y + (side - 1) / 2];
     // Over one tile a bend differs from its first two terms by less than a hundredth of a pixel.
@@ -89,17 +91,18 @@ export function fullTiles(
   }
 }
 
-/** Top-left corners of windows spread evenly over a picture. */
+/** Top-left corners of windows spread evenly over a picture; sparse ones lie as on a chequerboard. */
 function windowPlaces(
   width: number,
   height: number,
   side: number,
-  limit: { readonly along: number; readonly across: number },
+  spread: Spread,
 ): readonly (readonly [x: number, y: number])[] {
   const wide = width >= height;
-  const xs = places(width, side, wide ? limit.along : limit.across);
-  const ys = places(height, side, wide ? limit.across : limit.along);
-  return ys.flatMap((y) => xs.map((x) => [x, y] as const));
+  const xs = places(width, side, wide ? most.along : most.across);
+  const ys = places(height, side, wide ? most.across : most.along);
+  const all = ys.flatMap((y, j) => xs.map((x, i) => ({ x, y, odd: (i + j) % 2 === 1 })));
+  return all.filter(({ odd }) => spread === 'dense' || !odd).map(({ x, y }) => [x, y] as const);
 }
 
 function places(extent: number, side: number, limit: number): readonly number[] {

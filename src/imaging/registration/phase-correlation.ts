@@ -65,19 +65,22 @@ export function createCorrelator(size: number, lowPass: number): Correlator {
       im.fill(0);
       const across = fade(width);
       const down = fade(height);
+      const { re: fromRe, im: fromIm, usable: mask } = field;
+      const [left, right] = [Math.max(0, -x0), Math.min(width, field.width - x0)];
       let usable = 0;
       for (let y = Math.max(0, -y0); y < height && y0 + y < field.height; y += 1) {
-        for (let x = Math.max(0, -x0); x < width && x0 + x < field.width; x += 1) {
-          const i = (y0 + y) * field.width + x0 + x;
+        const to = y * size;
+        const from = (y0 + y) * field.width + x0;
+        for (let x = left; x < right; x += 1) {
           const k = across[x] * down[y];
-          re[y * size + x] = field.re[i] * k;
-          im[y * size + x] = field.im[i] * k;
-          usable += field.usable[i];
+          re[to + x] = fromRe[from + x] * k;
+          im[to + x] = fromIm[from + x] * k;
+          usable += mask[from + x];
         }
       }
       forward2d(plan, re, im);
       const share = usable / (width * height);
-      return { re: Float32Array.from(re), im: Float32Array.from(im), usable: share };
+      return { re: new Float32Array(re), im: new Float32Array(im), usable: share };
     },
     correlate(first, second) {
       sumRe.fill(0);
@@ -96,9 +99,11 @@ function addPhase(
   sumRe: Float64Array,
   sumIm: Float64Array,
 ): void {
+  const { re: ar, im: ai } = a;
+  const { re: br, im: bi } = b;
   for (let i = 0; i < sumRe.length; i += 1) {
-    const re = b.re[i] * a.re[i] + b.im[i] * a.im[i];
-    const im = b.im[i] * a.re[i] - b.re[i] * a.im[i];
+    const re = br[i] * ar[i] + bi[i] * ai[i];
+    const im = bi[i] * ar[i] - br[i] * ai[i];
     const g = weight[i] / (Math.sqrt(re * re + im * im) + tiny);
     sumRe[i] += re * g;
     sumIm[i] += im * g;
@@ -194,9 +199,9 @@ export function localPeaks(
 function moments(values: Float64Array): { mean: number; deviation: number } {
   let sum = 0;
   let squares = 0;
-  for (const v of values) {
-    sum += v;
-    squares += v * v;
+  for (let i = 0; i < values.length; i += 1) {
+    sum += values[i];
+    squares += values[i] * values[i];
   }
   const mean = sum / values.length;
   const variance = Math.max(0, squares / values.length - mean * mean);

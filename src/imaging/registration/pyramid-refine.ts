@@ -24,6 +24,7 @@ const settled = { between: 0.03, largest: 0.006 };
  * @param base Levels of the base, largest first; `moving` has as many.
  * @param start From base to moving in pixels of level `from`.
  * @param free Perspective may be strong: eight parameters at every level and no prior.
+ * @param to Level of the last steps: 1 leaves the largest to who comes after.
  * @returns From base to moving in pixels of the largest level; null when a level has nothing to hold on to.
  */
 export function refineThroughPyramid(
@@ -32,15 +33,17 @@ export function refineThroughPyramid(
   start: Homography,
   from: number,
   free = false,
+  to: 0 | 1 = 0,
 ): Homography | null {
   // No level is the smallest, the one that gets only four parameters, when all eight are wanted.
   const smallest = free ? Infinity : base.length - 1;
   let map: Homography | null = start;
-  for (let level = from; level >= 0 && map; level -= 1) {
+  const last = Math.min(from, to);
+  for (let level = from; level >= last && map; level -= 1) {
     if (level < from) map = rescale(map, 2);
     map = refineAtLevel(base[level], moving[level], map, level, smallest);
   }
-  return map;
+  return map && rescale(map, 2 ** last);
 }
 
 function refineAtLevel(

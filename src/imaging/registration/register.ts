@@ -148,13 +148,11 @@ function fastAttempt(
   level: number,
   method: Method,
 ): Attempt | null {
-  const refined = refineThroughPyramid(
-    pair.base.levels,
-    pair.moving.levels,
-    start,
-    level,
-    method === 'control points',
-  );
+  const free = method === 'control points';
+  // Windows of the full-size captures find the last digits of a large pair, and find them sooner.
+  const last = pair.factor > 1 && !free ? 1 : 0;
+  const { base, moving } = pair;
+  const refined = refineThroughPyramid(base.levels, moving.levels, start, level, free, last);
   return refined && finish(pair, refined, method);
 }
 

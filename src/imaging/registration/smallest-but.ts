@@ -12,7 +12,7 @@
  * @param values Not empty, no NaN; left in another order.
  * @param k 0 for the smallest.
  */
-export function smallestBut(values: Float32Array, k: number): number {
+export function smallestBut(values: Float32Array | Float64Array, k: number): number {
   let low = 0;
   let high = values.length - 1;
   while (low < high) {

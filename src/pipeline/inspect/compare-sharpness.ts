@@ -17,7 +17,7 @@ import { clipLevel, overviewSide } from './measure-capture.ts';
 import { readLuminanceAreas } from './read-areas.ts';
 
 /** Raised when the same two captures would compare otherwise. */
-const comparisonVersion = 1;
+const comparisonVersion = 2;
 
 /** Side of a compared square, full-resolution pixels, and how many are compared. */
 const squareSide = 320;
