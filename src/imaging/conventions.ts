@@ -13,21 +13,12 @@
  * - **Handedness**: `as-seen` is what the camera sees, a mirror image on most plates;
  *   `corrected` is turned left for right, and never happens without being named.
  */
+import type { Matrix3 } from './colour/matrix3.ts';
 
 export type Handedness = 'as-seen' | 'corrected';
 
 /** A projective map, row-major 3 x 3, last element 1: takes (x, y, 1) to (x', y', w'). */
-export type Homography = readonly [
-  number,
-  number,
-  number,
-  number,
-  number,
-  number,
-  number,
-  number,
-  number,
-];
+export type Homography = Matrix3;
 
 export const identity: Homography = [1, 0, 0, 0, 1, 0, 0, 0, 1];
 

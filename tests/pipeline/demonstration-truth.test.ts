@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { type Homography, project } from '../../src/imaging/conventions.ts';
-import { invert } from '../../src/imaging/render/view.ts';
+import { invert } from '../../src/imaging/registration/homography.ts';
 import { ensureDemonstration, renderedMark } from '../../src/pipeline/demonstration.ts';
 import { type DemonstrationObject } from '../../src/pipeline/demonstration/object.ts';
 import { type CaptureTruth } from '../../src/pipeline/demonstration/truth.ts';

@@ -35,30 +35,31 @@ export function apply3(m: Matrix3, v: Vector3): Vector3 {
   ];
 }
 
+/** The inverse times the determinant: all of an inverse where a common factor does not matter. */
+export function adjugate3([a, b, c, d, e, f, g, h, i]: Matrix3): Matrix3 {
+  return [
+    e * i - f * h,
+    c * h - b * i,
+    b * f - c * e,
+    f * g - d * i,
+    a * i - c * g,
+    c * d - a * f,
+    d * h - e * g,
+    b * g - a * h,
+    a * e - b * d,
+  ];
+}
+
 /**
  * The inverse, by cofactors.
  *
  * @throws RangeError if the matrix has none.
  */
 export function invert3(m: Matrix3): Matrix3 {
-  const [a, b, c, d, e, f, g, h, i] = m;
-  const A = e * i - f * h;
-  const B = f * g - d * i;
-  const C = d * h - e * g;
-  const determinant = a * A + b * B + c * C;
+  const adjugate = adjugate3(m);
+  const determinant = m[0] * adjugate[0] + m[1] * adjugate[3] + m[2] * adjugate[6];
   if (!Number.isFinite(determinant) || determinant === 0) {
     throw new RangeError(`The matrix [${m.join(', ')}] has no inverse.`);
   }
-  const scaled = (v: number): number => v / determinant;
-  return [
-    scaled(A),
-    scaled(c * h - b * i),
-    scaled(b * f - c * e),
-    scaled(B),
-    scaled(a * i - c * g),
-    scaled(c * d - a * f),
-    scaled(C),
-    scaled(b * g - a * h),
-    scaled(a * e - b * d),
-  ];
+  return adjugate.map((v) => v / determinant) as unknown as Matrix3;
 }

@@ -5,33 +5,15 @@
  * - Hartley, R. and Zisserman, A. (2004). Multiple View Geometry in Computer Vision, 2nd ed.,
  *   ch. 2 and 4. Cambridge University Press. doi:10.1017/CBO9780511811685
  */
+import { adjugate3, multiply3 } from '../colour/matrix3.ts';
 import { project, type Homography } from '../conventions.ts';
 
 /** The map that applies `b` first and then `a`; not normalised. */
-export function compose(a: Homography, b: Homography): Homography {
-  const r = new Array<number>(9);
-  for (let i = 0; i < 3; i += 1) {
-    for (let j = 0; j < 3; j += 1) {
-      r[i * 3 + j] = a[i * 3] * b[j] + a[i * 3 + 1] * b[3 + j] + a[i * 3 + 2] * b[6 + j];
-    }
-  }
-  return r as unknown as Homography;
-}
+export { multiply3 as compose };
 
 /** The way back, with last element 1. A map that flattens the plane gives non-finite elements. */
 export function invert(m: Homography): Homography {
-  const [a, b, c, d, e, f, g, h, i] = m;
-  return normalise([
-    e * i - f * h,
-    c * h - b * i,
-    b * f - c * e,
-    f * g - d * i,
-    a * i - c * g,
-    c * d - a * f,
-    d * h - e * g,
-    b * g - a * h,
-    a * e - b * d,
-  ]);
+  return normalise(adjugate3(m));
 }
 
 /** The same map with last element 1. */
@@ -54,7 +36,7 @@ export function enlargement(factor: number): Homography {
 
 /** A map between two pictures, rewritten for both enlarged by the same factor. */
 export function rescale(m: Homography, factor: number): Homography {
-  return normalise(compose(compose(enlargement(factor), m), enlargement(1 / factor)));
+  return normalise(multiply3(multiply3(enlargement(factor), m), enlargement(1 / factor)));
 }
 
 /** Mean distance in pixels between where two maps take the four corners of a picture. */

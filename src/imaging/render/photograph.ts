@@ -4,9 +4,10 @@
  * picture but the picture itself.
  */
 import { type Homography } from '../conventions.ts';
+import { invert } from '../registration/homography.ts';
 import { type Channels, emptyChannels, normalKernel, rowBlur } from './blur.ts';
 import { addBall, type Ball } from './ball.ts';
-import { colourRow } from './colouring.ts';
+import { colourRows } from './colouring.ts';
 import { addLamp, type Lamp } from './lamp.ts';
 import { markRows } from './marks.ts';
 import { coverRow } from './particles.ts';
@@ -14,11 +15,11 @@ import { emptyRow, placeRow, type PlateRow } from './plate-row.ts';
 import { type Plate } from './plate.ts';
 import { emptyReflectances, type Reflectances, reflectRow } from './reflectance.ts';
 import { insideRow, polishRow, reliefRow } from './relief.ts';
-import { codeOf, cosineFourth, exposeRow, type Sensor } from './sensor.ts';
+import { cosineFourth, encodeRow, exposeRow, type Sensor } from './sensor.ts';
 import { grownFilmColours } from './silver.ts';
 import { addPanel, addSurround, type Surround } from './surround.ts';
 import { tarnishRow } from './tarnish.ts';
-import { invert, type View, viewHomography } from './view.ts';
+import { type View, viewHomography } from './view.ts';
 
 export interface Lighting {
   readonly lamps: readonly Lamp[];
@@ -181,6 +182,7 @@ export function plateRows(
   ];
   const space = { mottle: new Float64Array(line.length), grain: new Float64Array(line.length) };
   const mark = markRows(plate, toPixels, margin);
+  const colour = colourRows(plate);
   return (y) => {
     placeRow(line, toMillimetres, y);
     insideRow(line, plate, pixelsPerMillimetre);
@@ -189,7 +191,7 @@ export function plateRows(
     reliefRow(line, plate);
     polishRow(line, plate);
     mark(line, y);
-    colourRow(line, plate);
+    colour(line);
   };
 }
 
@@ -216,23 +218,7 @@ export function photograph(
     sensor.depth === 16 ? new Uint16Array(width * height * 3) : new Uint8Array(width * height * 3),
   );
   photographSeries(plate, standing, takes, (exposure, y, row) => {
-    const codes = takes[exposure].sensor.depth === 16 ? 65535 : 255;
-    encodeRow(pictures[exposure], y * width * 3, row, codes);
+    encodeRow(pictures[exposure], y * width * 3, row);
   });
   return pictures;
-}
-
-function encodeRow(
-  data: Uint8Array | Uint16Array,
-  start: number,
-  [r, g, b]: Channels,
-  codes: number,
-): void {
-  let at = start;
-  for (let x = 0; x < r.length; x += 1) {
-    data[at] = codeOf(r[x], codes);
-    data[at + 1] = codeOf(g[x], codes);
-    data[at + 2] = codeOf(b[x], codes);
-    at += 3;
-  }
 }

@@ -1,8 +1,9 @@
 /** The shape of a plate's surface as a view sees it: what an estimate of normals is checked against. */
+import { invert } from '../registration/homography.ts';
 import { emptyRow, placeRow } from './plate-row.ts';
 import { type Plate } from './plate.ts';
 import { reliefRow } from './relief.ts';
-import { invert, type View, viewHomography } from './view.ts';
+import { type View, viewHomography } from './view.ts';
 
 /**
  * Unit normals of the plate, without what is finer than a pixel (polishing lines, scratches).

@@ -5,7 +5,9 @@
  * A pinhole with a flat plate gives a homography without remainder, so the truth between two
  * captures is a product of two matrices.
  */
+import { multiply3 } from '../colour/matrix3.ts';
 import { type Homography } from '../conventions.ts';
+import { invert, normalise } from '../registration/homography.ts';
 
 export interface View {
   /** Pixels of the capture. */
@@ -32,12 +34,12 @@ export function viewHomography(view: View): Homography {
   const turn = radians(view.turn);
   const c = Math.cos(turn);
   const s = Math.sin(turn);
-  const placed: Matrix = multiply(
+  const placed = multiply3(
     [c, -s, 0, s, c, 0, 0, 0, 1],
     [1, 0, -view.shift[0], 0, 1, -view.shift[1], 0, 0, 1],
   );
   // What is tilted away from the lens is further from it: its share of the distance divides.
-  const tilted: Matrix = [
+  const tilted: Homography = [
     Math.cos(aboutY),
     0,
     0,
@@ -48,7 +50,7 @@ export function viewHomography(view: View): Homography {
     (Math.sin(aboutX) * Math.cos(aboutY)) / distance,
     1,
   ];
-  const toPixels: Matrix = [
+  const toPixels: Homography = [
     pixelsPerMillimetre,
     0,
     (view.width - 1) / 2,
@@ -59,12 +61,10 @@ export function viewHomography(view: View): Homography {
     0,
     1,
   ];
-  return normalise(multiply(layMatrix(view), multiply(toPixels, multiply(tilted, placed))));
+  return normalise(multiply3(layMatrix(view), multiply3(toPixels, multiply3(tilted, placed))));
 }
 
-type Matrix = Homography;
-
-function layMatrix(view: View): Matrix {
+function layMatrix(view: View): Homography {
   const lay = view.lay ?? 'as-is';
   const flipX = lay === 'mirrored' || lay === 'half-turned';
   const flipY = lay === 'half-turned' || lay === 'mirrored and half-turned';
@@ -85,45 +85,7 @@ function radians(degrees: number): number {
   return (degrees * Math.PI) / 180;
 }
 
-/** The map that applies `second` after `first`. */
-export function multiply(second: Homography, first: Homography): Homography {
-  const out = Array.from({ length: 9 }, (_, i) => {
-    const row = Math.floor(i / 3) * 3;
-    const column = i % 3;
-    return (
-      second[row] * first[column] +
-      second[row + 1] * first[column + 3] +
-      second[row + 2] * first[column + 6]
-    );
-  });
-  return out as unknown as Homography;
-}
-
-/** The same map with last element 1. */
-export function normalise(m: Homography): Homography {
-  return m.map((value) => value / m[8]) as unknown as Homography;
-}
-
-/** The map back. @throws RangeError for a map that squeezes the plane to a line. */
-export function invert(m: Homography): Homography {
-  const [a, b, c, d, e, f, g, h, i] = m;
-  const determinant = a * (e * i - f * h) - b * (d * i - f * g) + c * (d * h - e * g);
-  if (determinant === 0) throw new RangeError('This homography has no inverse.');
-  const adjugate: Homography = [
-    e * i - f * h,
-    c * h - b * i,
-    b * f - c * e,
-    f * g - d * i,
-    a * i - c * g,
-    c * d - a * f,
-    d * h - e * g,
-    b * g - a * h,
-    a * e - b * d,
-  ];
-  return normalise(adjugate);
-}
-
 /** Pixels of one view to pixels of another, by way of the plate. */
 export function betweenViews(from: View, to: View): Homography {
-  return normalise(multiply(viewHomography(to), invert(viewHomography(from))));
+  return normalise(multiply3(viewHomography(to), invert(viewHomography(from))));
 }

@@ -2,12 +2,8 @@ import { describe, expect, test } from 'vitest';
 import { project, type Homography } from '../../../src/imaging/conventions.ts';
 import { type Plane16 } from '../../../src/imaging/plane.ts';
 import { renderPair } from '../../../src/imaging/render/test-pair.ts';
-import {
-  betweenViews,
-  invert,
-  type View,
-  viewHomography,
-} from '../../../src/imaging/render/view.ts';
+import { invert } from '../../../src/imaging/registration/homography.ts';
+import { betweenViews, type View, viewHomography } from '../../../src/imaging/render/view.ts';
 
 /** Bilinear sample; the pictures are smooth over a pixel, blurred by the lens. */
 function sample({ width, data }: Plane16, x: number, y: number): number {
