@@ -36,19 +36,33 @@ export function rowBlur(
 ): (y: number, line: Channels) => void {
   const size = kernel.length;
   const reach = (size - 1) / 2;
+  const [along, down] = size === 5 ? [blurAlongFive, blurDownFive] : [blurAlong, blurDown];
   const ring = Array.from({ length: size }, () => emptyChannels(width));
   const result = emptyChannels(width);
   return (y, line) => {
     const across = ring[(y + reach) % size];
-    for (let c = 0; c < 3; c += 1) blurAlong(line[c], across[c], kernel);
+    for (let c = 0; c < 3; c += 1) along(line[c], across[c], kernel);
     const centre = y - reach;
     if (centre < 0 || centre >= height) return;
     for (let c = 0; c < 3; c += 1) {
       const lines = ring.map((_, k) => ring[(centre + k) % size][c]);
-      blurDown(lines, result[c], kernel);
+      down(lines, result[c], kernel);
     }
     take(centre, result);
   };
+}
+
+/** The kernel of a sharp lens: five samples, in one sum. */
+function blurDownFive(
+  lines: readonly Float64Array[],
+  out: Float64Array,
+  kernel: Float64Array,
+): void {
+  const [a, b, c, d, e] = lines;
+  const [k2, k1, k0] = kernel;
+  for (let x = 0; x < out.length; x += 1) {
+    out[x] = k0 * c[x] + k1 * (b[x] + d[x]) + k2 * (a[x] + e[x]);
+  }
 }
 
 function blurDown(lines: readonly Float64Array[], out: Float64Array, kernel: Float64Array): void {
@@ -62,6 +76,20 @@ function blurDown(lines: readonly Float64Array[], out: Float64Array, kernel: Flo
     const below = lines[2 * reach - k];
     const weight = kernel[k];
     for (let x = 0; x < out.length; x += 1) out[x] += weight * (above[x] + below[x]);
+  }
+}
+
+/** The same along a line; each sample is read once and handed on. */
+function blurAlongFive(line: Float64Array, out: Float64Array, kernel: Float64Array): void {
+  const [k2, k1, k0] = kernel;
+  let [a, b, c, d] = line;
+  for (let x = 0; x < out.length; x += 1) {
+    const e = line[x + 4];
+    out[x] = k0 * c + k1 * (b + d) + k2 * (a + e);
+    a = b;
+    b = c;
+    c = d;
+    d = e;
   }
 }
 

@@ -59,43 +59,58 @@ export function reflectRow(
   films: Float64Array,
 ): void {
   const silver = plate.support === 'silver';
-  for (let i = 0; i < line.length; i += 1) {
-    if (line.inside[i] === 0) {
-      for (let c = 0; c < 3; c += 1) out.diffuse[c][i] = velvetAlbedo;
-      for (let c = 0; c < 3; c += 1) out.mirror[c][i] = 0;
-    } else if (silver) reflectFromSilver(out, line, films, i);
-    else reflectFromGlass(out, line, i);
+  if (silver) reflectSilverRow(out, line, films);
+  else {
+    for (let i = 0; i < line.length; i += 1) {
+      if (line.inside[i] === 0) reflectFromCloth(out, i);
+      else reflectFromGlass(out, line, i);
+    }
   }
   out.through.fill(0);
   if (!silver) letThrough(out.through, line);
 }
 
-function reflectFromSilver(
-  out: Reflectances,
-  line: PlateRow,
-  films: Float64Array,
-  i: number,
-): void {
-  const covered = line.coverage[i] * (1 - 0.85 * line.scratch[i]);
-  const open = 1 - covered;
-  const clean = line.scratch[i] === 0 && line.tint[i] === 0 && line.dust[i] === 0;
-  const whole = clean && line.inside[i] === 1;
-  const dense = covered > 0.6 ? (covered - 0.6) * 2.5 : 0;
-  const thickness = line.film[i];
-  const low = Math.min(films.length / 3 - 2, Math.floor(thickness)) * 3;
-  const t = thickness - low / 3;
-  for (let c = 0; c < 3; c += 1) {
-    const below = films[low + c] + (films[low + 3 + c] - films[low + c]) * t;
+function reflectFromCloth({ diffuse, mirror }: Reflectances, i: number): void {
+  diffuse[0][i] = diffuse[1][i] = diffuse[2][i] = velvetAlbedo;
+  mirror[0][i] = mirror[1][i] = mirror[2][i] = 0;
+}
+
+/** Written out for three channels: with the lamp, this is where the renderer's time goes. */
+function reflectSilverRow(out: Reflectances, line: PlateRow, films: Float64Array): void {
+  const { inside, coverage, film, scratch, tint, dust } = line;
+  const [dr, dg, db] = out.diffuse;
+  const [mr, mg, mb] = out.mirror;
+  const [pr, pg, pb] = particleAlbedo.silver;
+  const [cleanR, cleanG, cleanB] = films;
+  const last = films.length / 3 - 2;
+  for (let i = 0; i < line.length; i += 1) {
+    if (inside[i] === 0) {
+      reflectFromCloth(out, i);
+      continue;
+    }
+    const covered = coverage[i] * (1 - 0.85 * scratch[i]);
+    const open = 1 - covered;
+    const dense = covered > 0.6 ? (covered - 0.6) * 2.5 : 0;
+    const whole = Math.min(last, Math.floor(film[i]));
+    const low = whole * 3;
+    const t = film[i] - whole;
+    const r = films[low] + (films[low + 3] - films[low]) * t;
+    const g = films[low + 1] + (films[low + 4] - films[low + 1]) * t;
+    const b = films[low + 2] + (films[low + 5] - films[low + 2]) * t;
     // Tarnish lies over particles as well: they lose what the mirror below it loses.
-    const kept = below < films[c] ? below / films[c] : 1;
-    const albedo = particleAlbedo.silver[c] * (1 - blueing[c] * dense) * kept;
-    const diffuse = covered * albedo * (1 + open * below);
-    const mirror = open * open * below;
+    const keptR = r < cleanR ? r / cleanR : 1;
+    const keptG = g < cleanG ? g / cleanG : 1;
+    const keptB = b < cleanB ? b / cleanB : 1;
+    dr[i] = covered * pr * (1 - blueing[0] * dense) * keptR * (1 + open * r);
+    dg[i] = covered * pg * (1 - blueing[1] * dense) * keptG * (1 + open * g);
+    db[i] = covered * pb * (1 - blueing[2] * dense) * keptB * (1 + open * b);
+    const clear = open * open;
+    mr[i] = clear * r;
+    mg[i] = clear * g;
+    mb[i] = clear * b;
     // Most of a plate has nothing on it that would take light away.
-    if (whole) {
-      out.diffuse[c][i] = diffuse;
-      out.mirror[c][i] = mirror;
-    } else settle(out, line, i, c, diffuse, mirror);
+    if (inside[i] === 1 && scratch[i] === 0 && tint[i] === 0 && dust[i] === 0) continue;
+    for (let c = 0; c < 3; c += 1) settle(out, line, i, c, out.diffuse[c][i], out.mirror[c][i]);
   }
 }
 

@@ -67,9 +67,12 @@ function roundEdges(line: PlateRow, plate: Plate): void {
       : beyond >= edgeRound
         ? Number.NaN
         : (beyond * beyond) / (edgeRound * edgeRound);
+  const levelX = plate.width / 2 - edgeRound;
+  const levelY = plate.height / 2 - edgeRound;
   for (let i = 0; i < line.length; i += 1) {
     const x = line.x[i];
     const y = line.y[i];
+    if (x < levelX && x > -levelX && y < levelY && y > -levelY) continue;
     const fallX = fall(Math.abs(x) - plate.width / 2 + edgeRound);
     const fallY = fall(Math.abs(y) - plate.height / 2 + edgeRound);
     if (Number.isNaN(fallX) || Number.isNaN(fallY)) {

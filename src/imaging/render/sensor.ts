@@ -8,6 +8,8 @@
  * - Fall-off: cosine to the fourth power of the field angle.
  * - IEC 61966-2-1 (sRGB): 12.92 L below 0.0031308, else 1.055 L^(1/2.4) - 0.055.
  */
+import { byteOfLight, byteSteps } from '../colour/light.ts';
+import { encodeSrgb } from '../colour/srgb-curve.ts';
 import { hashAt, normalTable } from './seeded.ts';
 
 export interface Sensor {
@@ -61,11 +63,6 @@ export function cosineFourth(column: number, row: number, focalPixels: number): 
   return 1 / ((1 + t) * (1 + t));
 }
 
-/** sRGB curve, linear 0..1 to encoded 0..1. */
-export function encodeSrgb(linear: number): number {
-  return linear <= 0.0031308 ? 12.92 * linear : 1.055 * linear ** (1 / 2.4) - 0.055;
-}
-
 const steps = 16384;
 /** Encoded values at square roots of light, so that the dark end has steps enough. */
 const curve = Float64Array.from({ length: steps + 2 }, (_, i) => encodeSrgb((i / steps) ** 2));
@@ -76,4 +73,30 @@ export function codeOf(linear: number, codes: number): number {
   const low = Math.floor(place);
   const value = curve[low] + (curve[low + 1] - curve[low]) * (place - low);
   return Math.floor(value * codes + 0.5);
+}
+
+const lightSteps = 65535 * byteSteps;
+
+/** Codes of one row, three channels interleaved, from sample `start` of a picture on. */
+export function encodeRow(
+  data: Uint8Array | Uint16Array,
+  start: number,
+  [r, g, b]: readonly [Float64Array, Float64Array, Float64Array],
+): void {
+  let at = start;
+  if (data instanceof Uint8Array) {
+    for (let x = 0; x < r.length; x += 1) {
+      data[at] = byteOfLight[(r[x] * lightSteps + 0.5) | 0];
+      data[at + 1] = byteOfLight[(g[x] * lightSteps + 0.5) | 0];
+      data[at + 2] = byteOfLight[(b[x] * lightSteps + 0.5) | 0];
+      at += 3;
+    }
+    return;
+  }
+  for (let x = 0; x < r.length; x += 1) {
+    data[at] = codeOf(r[x], 65535);
+    data[at + 1] = codeOf(g[x], 65535);
+    data[at + 2] = codeOf(b[x], 65535);
+    at += 3;
+  }
 }

@@ -27,13 +27,15 @@ export interface Surround {
   readonly hotSpot: number;
 }
 
+/** The lens fades out at this many of its radii. */
+const lensEdge = 1.08;
 /** Share of the lens's own darkness that it reflects: glass and blackened metal. */
 const lensLuminance = 0.0006;
 
 /** Luminance of the surround where a ray meets it, mm from the axis, y down. */
 export function surroundLuminance(surround: Surround, x: number, y: number): number {
   const { half, luminance, dark, lens } = surround;
-  const held = lens > 0 ? softStep((Math.sqrt(x * x + y * y) - lens) / (0.08 * lens)) : 1;
+  const held = lens > 0 ? softStep((Math.sqrt(x * x + y * y) - lens) / ((lensEdge - 1) * lens)) : 1;
   let value = dark;
   if (surround.kind !== 'dark') {
     const u = x / half;
@@ -100,13 +102,21 @@ export function addSurround(
   const [or, og, ob] = out;
   const [mr, mg, mb] = surface.mirror;
   const [dr, dg, db] = surface.diffuse;
+  const { gloss, scratch, slopeX, slopeY } = line;
+  // Over cloth nothing but the lens is seen, and that only near the axis.
+  const beyondLens = surround.kind === 'dark' ? (lensEdge * surround.lens) ** 2 : Infinity;
+  const [offsetX, offsetY] = offset;
+  const twice = 2 * surround.distance;
   for (let i = 0; i < line.length; i += 1) {
-    const x = line.x[i] - offset[0];
-    const y = line.y[i] - offset[1];
-    const qx = x + ratio * x - 2 * surround.distance * line.slopeX[i];
-    const qy = y + ratio * y - 2 * surround.distance * line.slopeY[i];
-    const lost = Math.min(1, line.gloss[i] + line.scratch[i]);
-    const seen = surroundLuminance(surround, qx, qy) * (1 - lost) + spreadLight * lost;
+    const x = line.x[i] - offsetX;
+    const y = line.y[i] - offsetY;
+    const qx = x + ratio * x - twice * slopeX[i];
+    const qy = y + ratio * y - twice * slopeY[i];
+    const spreading = gloss[i] + scratch[i];
+    const lost = spreading < 1 ? spreading : 1;
+    const alone = qx * qx + qy * qy >= beyondLens;
+    const shown = alone ? surround.dark : surroundLuminance(surround, qx, qy);
+    const seen = shown * (1 - lost) + spreadLight * lost;
     or[i] += through * (mr[i] * seen + dr[i] * diffuseLight);
     og[i] += through * (mg[i] * seen + dg[i] * diffuseLight);
     ob[i] += through * (mb[i] * seen + db[i] * diffuseLight);

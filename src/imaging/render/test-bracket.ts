@@ -4,7 +4,7 @@
  */
 import { sideLight } from './lighting.ts';
 import { photographSeries, type Take } from './photograph.ts';
-import { encodeSrgb } from './sensor.ts';
+import { encodeSrgb } from '../colour/srgb-curve.ts';
 import { standInPlate } from './test-pair.ts';
 import type { View } from './view.ts';
 

@@ -11,6 +11,9 @@ const quarter = { width: 108, height: 82.6 };
 const sixthUpright = { width: 69.9, height: 82.6 };
 const sixthAcross = { width: 82.6, height: 69.9 };
 
+/** Elements along a sixth plate's picture: it is photographed with fewer pixels than a quarter plate. */
+const sixthSide = 1000;
+
 function opening(shape: Opening['shape'], width: number, height: number, x = 0, y = 0): Opening {
   return { shape, width, height, x, y };
 }
@@ -36,6 +39,7 @@ export const demonstrationObjects: readonly DemonstrationObject[] = [
     slug: 'shells-and-drapery',
     seed: 1101,
     scene: 'still-life',
+    sceneSide: sixthSide,
     ...sixthAcross,
     laterallyReversed: true,
     margin: 8,
@@ -55,7 +59,7 @@ export const demonstrationObjects: readonly DemonstrationObject[] = [
     seed: 1102,
     scene: 'instrument-desk',
     // The mosaic shows more than the base does.
-    sceneSide: 1400,
+    sceneSide: 1300,
     ...quarter,
     laterallyReversed: true,
     margin: 5,
@@ -95,6 +99,7 @@ export const demonstrationObjects: readonly DemonstrationObject[] = [
     slug: 'room-with-a-window',
     seed: 1104,
     scene: 'window-room',
+    sceneSide: sixthSide,
     ...sixthUpright,
     laterallyReversed: true,
     margin: 5,
@@ -134,6 +139,7 @@ export const demonstrationObjects: readonly DemonstrationObject[] = [
     slug: 'memorial-cast',
     seed: 1106,
     scene: 'plaster-head',
+    sceneSide: sixthSide,
     ...sixthUpright,
     laterallyReversed: true,
     margin: 5,
@@ -176,6 +182,7 @@ export const demonstrationObjects: readonly DemonstrationObject[] = [
     slug: 'shipwrights-bench',
     seed: 1108,
     scene: 'tool-bench',
+    sceneSide: sixthSide,
     support: 'glass',
     ...sixthAcross,
     laterallyReversed: false,

@@ -23,9 +23,10 @@ export interface SceneOrder extends SceneOptions {
 /** Trace a scene and keep it as `pixels` in a folder. */
 export function traceScene({ name, part, ...options }: SceneOrder, folder: string): void {
   const plane = part ? renderScenePart(name, part, options) : renderScene(name, options);
-  const codes = Uint16Array.from(plane.data, (value) =>
-    Math.round(65535 * Math.min(1, Math.max(0, value))),
-  );
+  const codes = new Uint16Array(plane.data.length);
+  for (let i = 0; i < codes.length; i += 1) {
+    codes[i] = Math.round(65535 * Math.min(1, Math.max(0, plane.data[i])));
+  }
   writeFileSync(join(folder, 'pixels'), Buffer.from(codes.buffer));
 }
 
@@ -33,5 +34,7 @@ export function traceScene({ name, part, ...options }: SceneOrder, folder: strin
 export async function readScene(folder: string, width: number, height: number): Promise<Plane> {
   const bytes = await readFile(join(folder, 'pixels'));
   const codes = new Uint16Array(bytes.buffer, bytes.byteOffset, width * height);
-  return { width, height, data: Float32Array.from(codes, (code) => code / 65535) };
+  const data = new Float32Array(codes.length);
+  for (let i = 0; i < codes.length; i += 1) data[i] = codes[i] / 65535;
+  return { width, height, data };
 }
