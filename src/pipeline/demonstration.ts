@@ -15,6 +15,7 @@ import { demonstrationObjects } from './demonstration/objects.ts';
 import { type RenderJob } from './demonstration/render-worker.ts';
 import { type Shoot, shootsOf } from './demonstration/shots.ts';
 import { readSittings } from './demonstration/sittings.ts';
+import { expectedSeconds, waitWords } from './demonstration-wait.ts';
 import { keyOf, type KeyPart } from './key.ts';
 import { withLock } from './lock.ts';
 import { type Places } from './places.ts';
@@ -35,6 +36,8 @@ export interface DemonstrationOptions {
   readonly jobs?: number | undefined;
   /** Folder for the truth about each capture, outside the content folder. */
   readonly truth?: string | undefined;
+  /** Whether the plates' stages come next: then their time is told as well. */
+  readonly stagesFollow?: boolean;
 }
 
 interface Task {
@@ -49,9 +52,6 @@ const stampSchema = z.strictObject({
   /** Sizes in bytes by name. */
   files: z.record(z.string(), z.number()),
 });
-
-/** Measured: processor seconds for a million pixels of captures, and of traced scenes. */
-const secondsPerMegapixel = { captures: 0.36, scenes: 8 };
 
 /** Render the demonstration captures that are missing or old. Returns how many plates were rendered. */
 export async function ensureDemonstration(
@@ -139,10 +139,14 @@ async function renderAll(
   const threads = Math.max(1, options.jobs ?? availableParallelism());
   const scenes = await codeDigest('scenes');
   const count = tasks.flatMap((t) => t.shoots.flatMap((s) => s.frames)).length;
-  const wait = sentenceForWait((await work(tasks, store, scenes)) / threads);
-  reporter.line(
-    `Rendering ${count} demonstration captures of ${tasks.length} plates, once: ${wait}.`,
+  const seconds = await expectedSeconds(tasks, async (order) =>
+    exists(join(store.root, 'scenes', keyOf([scenes, { ...order }]))),
   );
+  const what = `${count} demonstration captures of ${tasks.length} plates`;
+  const then = options.stagesFollow
+    ? `; working through them then takes ${waitWords(seconds.stages / threads)}`
+    : '';
+  reporter.line(`Rendering ${what}, once: ${waitWords(seconds.rendering / threads)}${then}.`);
   const pool = new Piscina({
     filename: join(import.meta.dirname, 'demonstration', 'render-worker.ts'),
     minThreads: 1,
@@ -165,30 +169,6 @@ async function renderAll(
   } finally {
     await pool.destroy();
   }
-}
-
-/** Processor seconds that are still to be spent, by measured rates. */
-async function work(tasks: readonly Task[], store: Store, scenes: string): Promise<number> {
-  let seconds = 0;
-  for (const { object, shoots } of tasks) {
-    for (const order of sceneOrders(object)) {
-      const known = await exists(join(store.root, 'scenes', keyOf([scenes, { ...order }])));
-      if (!known && !order.part) {
-        seconds += (order.width * order.height * secondsPerMegapixel.scenes) / 1e6;
-      }
-    }
-    for (const { standing, frames } of shoots) {
-      const pixels = standing.view.width * standing.view.height * frames.length;
-      seconds += (pixels * secondsPerMegapixel.captures) / 1e6;
-    }
-  }
-  return seconds;
-}
-
-function sentenceForWait(seconds: number): string {
-  if (seconds < 50) return `about ${Math.max(10, Math.ceil(seconds / 10) * 10)} seconds`;
-  const minutes = Math.ceil(seconds / 30) / 2;
-  return minutes === 1 ? 'about a minute' : `about ${minutes} minutes`;
 }
 
 /** Render one plate into a private folder beside its captures, then put it in their place. */

@@ -17,7 +17,7 @@ export interface MakeOptions extends Omit<RunOptions, 'reporter'> {
 /** 0 when every plate has its result, 1 when one failed or the collection has an error. */
 export async function makePlates({ quiet = false, ...options }: MakeOptions): Promise<number> {
   const reporter = createReporter(process.stderr, { quiet });
-  await ensureDemonstration(options.places, reporter);
+  await ensureDemonstration(options.places, reporter, { stagesFollow: true });
   const summary = await runPlates({ ...options, reporter }).catch((error: unknown) => {
     const sentence = cacheFault(options.places.cache, error);
     if (sentence === null) throw error;

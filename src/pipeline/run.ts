@@ -96,7 +96,7 @@ async function runLocked(options: RunOptions, store: Store): Promise<RunSummary>
   await digests.save();
   if (!options.slugs?.length && !options.share) await removeAbandoned(places, content);
 
-  const work = tasks.filter((task) => task.known === null);
+  const work = await longestFirst(tasks.filter((task) => task.known === null));
   const tally = { made: 0, found: 0 };
   const fresh = await runTasks(work, store, options, (report) => {
     tally.made += report.tally.made;
@@ -123,15 +123,27 @@ async function choosePlates(
   return named.filter(({ slug }) => mine.has(slug));
 }
 
-/** Bytes of the captures: every stage's work grows with them. */
+/** What a capture costs whatever its size, as bytes: it is compared, aligned and described. */
+const costOfFile = 2e6;
+
+/** Bytes of the captures, and something for each: every stage's work grows with them. */
 async function costOf({ slug, folder, captureFiles }: ContentPlate): Promise<Costed> {
   const sizes = await mapInTurn(captureFiles, 16, (name) =>
     stat(join(folder, 'captures', name)).then(
-      ({ size }) => size,
+      ({ size }) => size + costOfFile,
       () => 0,
     ),
   );
   return { slug, cost: sizes.reduce((sum, size) => sum + size, 0) };
+}
+
+/** The plates that take longest begin, so that at the end all threads have something to do. */
+async function longestFirst(tasks: readonly Task[]): Promise<Task[]> {
+  const costed = await mapInTurn(tasks, 16, async (task) => ({
+    task,
+    cost: (await costOf(task.job.plate)).cost,
+  }));
+  return costed.sort((a, b) => b.cost - a.cost).map(({ task }) => task);
 }
 
 async function knownState(

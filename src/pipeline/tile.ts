@@ -13,6 +13,7 @@ import { isPublicDomain, rightsLabel } from '../records/vocabulary.ts';
 import type { ViewResult } from '../records/result.ts';
 import type { CombinedPlate } from './combine.ts';
 import type { PlannedView } from './combine/part.ts';
+import { mapInTurn } from './content/map-in-turn.ts';
 import { keyOf, type KeyPart } from './key.ts';
 import type { StageContext } from './stage-context.ts';
 import { keepFolder } from './store.ts';
@@ -25,6 +26,11 @@ const tileSize = 512;
 /** JPEG quality; at 85 the grain of a plate keeps 98 % of its energy. */
 const quality = 85;
 
+/** Views of one plate at the same time: a core that has no plate of its own left finds work. */
+const viewsTogether = 2;
+/** Pixels from which a view is tiled alone, for the sake of memory. */
+const aloneFrom = 100e6;
+
 export interface TiledPlate extends CombinedPlate {
   readonly tiled: readonly ViewResult[];
 }
@@ -34,11 +40,14 @@ const infoSchema = z.object({
 });
 
 export async function tilePlate(plate: CombinedPlate, context: StageContext): Promise<TiledPlate> {
-  const tiled: ViewResult[] = [];
-  for (const [k, view] of plate.views.entries()) {
-    context.progress(`${plate.plate.slug}: tiles ${k + 1}/${plate.views.length}`);
-    tiled.push(await tileView(plate, view, context));
-  }
+  const largest = Math.max(...plate.views.map(({ width, height }) => width * height));
+  const together = largest > aloneFrom ? 1 : viewsTogether;
+  let begun = 0;
+  const tiled = await mapInTurn(plate.views, together, (view) => {
+    begun += 1;
+    context.progress(`${plate.plate.slug}: tiles ${begun}/${plate.views.length}`);
+    return tileView(plate, view, context);
+  });
   return { ...plate, tiled };
 }
 

@@ -16,11 +16,12 @@ export async function shrinkRows(
 ): Promise<void> {
   const stepY = from.height / to.height;
   const shrunk = new Float64Array(to.width);
+  const cells = cellsOf(from.width, to.width);
   const sums = new Float64Array(to.width);
   let y = 0;
   let sourceY = 0;
   for await (const row of rows) {
-    shrinkRow(row, from.width, shrunk);
+    shrinkRow(row, cells, shrunk);
     const bottom = sourceY + 1;
     // The last row ends its output row whatever rounding says.
     const end = y === to.height - 1 ? from.height : (y + 1) * stepY;
@@ -37,16 +38,46 @@ export async function shrinkRows(
   }
 }
 
-function shrinkRow(row: Float32Array, width: number, out: Float64Array): void {
-  const step = width / out.length;
-  for (let x = 0; x < out.length; x += 1) {
+/** Of each output pixel: the first and last source pixel, and the parts of them that lie in it. */
+interface Cells {
+  readonly step: number;
+  readonly first: Int32Array;
+  readonly last: Int32Array;
+  readonly firstPart: Float64Array;
+  readonly lastPart: Float64Array;
+}
+
+function cellsOf(width: number, count: number): Cells {
+  const step = width / count;
+  const cells: Cells = {
+    step,
+    first: new Int32Array(count),
+    last: new Int32Array(count),
+    firstPart: new Float64Array(count),
+    lastPart: new Float64Array(count),
+  };
+  for (let x = 0; x < count; x += 1) {
     const left = x * step;
     const right = Math.min(width, left + step);
     const first = Math.floor(left);
-    let sum = 0;
-    for (let i = first; i < right; i += 1) {
-      sum += row[i] * (Math.min(right, i + 1) - Math.max(left, i));
-    }
-    out[x] = sum / step;
+    const last = Math.ceil(right) - 1;
+    cells.first[x] = first;
+    cells.last[x] = last;
+    cells.firstPart[x] = Math.min(right, first + 1) - left;
+    cells.lastPart[x] = last > first ? right - last : 0;
+  }
+  return cells;
+}
+
+function shrinkRow(
+  row: Float32Array,
+  { step, first, last, firstPart, lastPart }: Cells,
+  out: Float64Array,
+): void {
+  for (let x = 0; x < out.length; x += 1) {
+    const end = last[x];
+    let sum = row[first[x]] * firstPart[x];
+    for (let i = first[x] + 1; i < end; i += 1) sum += row[i];
+    out[x] = (sum + row[end] * lastPart[x]) / step;
   }
 }

@@ -9,7 +9,7 @@
  */
 import { bend, radialAbout } from '../radial.ts';
 import { project, type Homography } from '../conventions.ts';
-import { fitIncrement, freely, type Measured } from './tile-fit.ts';
+import { fitIncrement, freely, type Measured } from './fit-increment.ts';
 
 /** What a radial term would explain. */
 export interface RadialEvidence {

@@ -15,29 +15,16 @@
  */
 import type { Homography } from '../conventions.ts';
 import type { Plane16 } from '../plane.ts';
-import { enlargeRadial, type Radial } from '../radial.ts';
+import { better, finish, type Attempt } from './attempt.ts';
 import { homographyFromPoints, type ControlPoint } from './control-points.ts';
 import type { Method, RegistrationOutcome } from './estimate.ts';
 import { completeSearch, quickSearch, sharpenGuess, weakStarts } from './first-guess.ts';
-import { invert, rescale } from './homography.ts';
-import { layOf } from './lay.ts';
-import { asksForRadial, radialEvidence, type RadialEvidence } from './lens-change.ts';
-import type { KnownTiles } from './pair-tiles.ts';
-import { measurePolarity, type PolarityMeasure } from './polarity.ts';
+import { rescale } from './homography.ts';
 import { refineThroughPyramid } from './pyramid-refine.ts';
-import { residualMap } from './residual-map.ts';
-import { checkFull, checkWorking, gate, passes, type TileCheck } from './tile-check.ts';
-import { refineBentOnFull, refineOnFull, refineOnWorking } from './tile-refine.ts';
-import { warpPlane } from './warp-plane.ts';
+import { describe, failure } from './registration-outcome.ts';
+import { passes } from './tile-check.ts';
 import { gatherAtFullSize, gatherAtHalfSize, type WeakResult } from './weak-pair.ts';
-import {
-  fromFiles,
-  prepareWorkingPair,
-  toCommon,
-  toFiles,
-  toWorking,
-  type WorkingPair,
-} from './working-pair.ts';
+import { fromFiles, prepareWorkingPair, toWorking, type WorkingPair } from './working-pair.ts';
 
 export interface RegisterOptions {
   /** At least four points marked in both; a start only, the result is checked like any other. */
@@ -54,17 +41,6 @@ const stillInTheRace = 0.7;
 
 /** A search whose best peak is lower, in standard deviations, has found nothing to start from. */
 const leastPeak = 4;
-
-interface Attempt {
-  readonly pair: WorkingPair;
-  /** From base to moving, common pixels. */
-  readonly toMoving: Homography;
-  readonly check: TileCheck;
-  readonly method: Method;
-  /** Done to a pixel of the base before `toMoving`, common pixels. */
-  readonly radial: Radial | null;
-  readonly lens: RadialEvidence | null;
-}
 
 /**
  * @param base Linear luminance of the capture that defines the frame.
@@ -173,108 +149,4 @@ function weakAttempt(
     if (full && (!best || full.votes > best.votes)) best = full;
   }
   return best && finish(pair, best.toMoving, method);
-}
-
-/** The last digits and the gate, at full size where that is larger and has the detail. */
-function finish(pair: WorkingPair, working: Homography, method: Method): Attempt {
-  const known: KnownTiles = new Map();
-  if (pair.factor > 1) {
-    const toMoving = refineOnFull(pair, toCommon(working, pair), known);
-    const check = checkFull(pair, toMoving, known);
-    const attempt = straightened(pair, attemptOf(pair, toMoving, check, method), known);
-    if (passes(attempt.check)) return attempt;
-  }
-  const refined = refineOnWorking(pair, working);
-  const check = checkWorking(pair, refined);
-  return straightened(pair, attemptOf(pair, toCommon(refined, pair), check, method), known);
-}
-
-function attemptOf(
-  pair: WorkingPair,
-  toMoving: Homography,
-  check: TileCheck,
-  method: Method,
-): Attempt {
-  const { plane, pitch } = pair.base;
-  const lens = radialEvidence(check.tiles, plane.width * pitch, plane.height * pitch);
-  return { pair, toMoving, check, method, radial: null, lens };
-}
-
-/** A radial term lowers the predicted corner deviation to this share, or it is not wanted. */
-const worthIt = 0.75;
-
-/**
- * With a radial term, where the tiles ask for one and the check is then clearly better: the
- * gate passed, no fewer tiles agreeing, and less deviation though one parameter more is fitted.
- */
-function straightened(pair: WorkingPair, attempt: Attempt, known: KnownTiles): Attempt {
-  const { check, lens } = attempt;
-  if (!asksForRadial(lens) || check.leastPerQuadrant < gate.leastPerQuadrant) return attempt;
-  const bent = refineBentOnFull(pair, attempt.toMoving, known);
-  if (!bent) return attempt;
-  const straight = checkFull(pair, bent.toMoving, known, bent.radial);
-  const share = (c: TileCheck) => c.agreed / Math.max(1, c.tried);
-  const better =
-    passes(straight) &&
-    share(straight) >= 0.95 * share(check) &&
-    straight.cornerDeviation <= worthIt * check.cornerDeviation;
-  return better ? { ...attempt, ...bent, check: straight } : attempt;
-}
-
-function better(a: Attempt | null, b: Attempt | null): Attempt | null {
-  if (!a || !b) return a ?? b;
-  if (passes(a.check) !== passes(b.check)) return passes(a.check) ? a : b;
-  const share = (c: TileCheck) => c.agreed / Math.max(1, c.tried);
-  return share(b.check) > share(a.check) ? b : a;
-}
-
-function describe(
-  { pair, toMoving, check, method, radial, lens }: Attempt,
-  base: Plane16,
-  pixelsPerMillimetre: number | null,
-) {
-  const map = toFiles(toMoving, pair);
-  const tones = comparedTones(pair, toMoving);
-  const boundPixels = 2 * check.cornerDeviation;
-  return {
-    homography: invert(map),
-    radial: radial && enlargeRadial(radial, pair.base.pitch),
-    lens,
-    lay: layOf(map),
-    polarity: tones.polarity,
-    tones,
-    boundPixels,
-    boundMicrometres: pixelsPerMillimetre ? (1000 * boundPixels) / pixelsPerMillimetre : null,
-    method,
-    tilesAgreed: check.agreed,
-    tilesTried: check.tried,
-    leastPerQuadrant: check.leastPerQuadrant,
-    tiles: check.tiles,
-    residual: residualMap(check.tiles, base),
-  };
-}
-
-function comparedTones(pair: WorkingPair, toMoving: Homography): PolarityMeasure {
-  const still = pair.base.levels[0];
-  const map = toWorking(toMoving, pair);
-  const drawn = warpPlane(pair.moving.levels[0], map, still.width, still.height, 'linear');
-  return measurePolarity(still, drawn);
-}
-
-function failure(best: Attempt | null): RegistrationOutcome {
-  if (!best) {
-    const reason = 'No alignment was found: the captures have too little detail in common.';
-    return { ok: false, reason, check: null };
-  }
-  const { tried, agreed, leastPerQuadrant, cornerDeviation } = best.check;
-  const needed = Math.ceil(gate.leastShare * tried);
-  const deviation = Number.isFinite(cornerDeviation)
-    ? `a predicted corner deviation of ${cornerDeviation.toFixed(2)} px`
-    : 'too few to predict a deviation';
-  const reason =
-    `${agreed} of ${tried} tiles agree, ${leastPerQuadrant} in the weakest quadrant, with ` +
-    `${deviation}; an alignment needs ${needed} tiles, ${gate.leastPerQuadrant} in each ` +
-    `quadrant and at most ${gate.mostCornerDeviation.toFixed(2)} px.`;
-  const check = { tilesAgreed: agreed, tilesTried: tried, leastPerQuadrant, cornerDeviation };
-  return { ok: false, reason, check };
 }

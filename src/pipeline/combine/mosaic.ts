@@ -30,7 +30,7 @@ import {
 import type { Part, PlannedView } from './part.ts';
 
 /** Raised when the same close-ups would be joined otherwise. */
-const mosaicVersion = 1;
+const mosaicVersion = 2;
 
 export async function mosaicViews(
   plate: AlignedPlate,

@@ -2,15 +2,11 @@ import { bend, bendNear, radialAbout, unbend } from '../../../src/imaging/radial
 import { asksForRadial, radialEvidence } from '../../../src/imaging/registration/lens-change.ts';
 import { describe, expect, test } from 'vitest';
 import { project, type Homography } from '../../../src/imaging/conventions.ts';
+import { fitIncrement, freely } from '../../../src/imaging/registration/fit-increment.ts';
 import { residualMap } from '../../../src/imaging/registration/residual-map.ts';
 import { cornerDeviation, passes } from '../../../src/imaging/registration/tile-check.ts';
 import { tileConsensus } from '../../../src/imaging/registration/tile-consensus.ts';
-import {
-  fitIncrement,
-  fitTiles,
-  fitTilesClosely,
-  freely,
-} from '../../../src/imaging/registration/tile-fit.ts';
+import { fitTiles, fitTilesClosely } from '../../../src/imaging/registration/tile-fit.ts';
 import type { Tile } from '../../../src/imaging/registration/tile-shifts.ts';
 import { seeded } from './pairs.ts';
 
