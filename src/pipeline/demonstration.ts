@@ -21,6 +21,7 @@ import { withLock } from './lock.ts';
 import { type Places } from './places.ts';
 import { type Reporter } from './reporter.ts';
 import { exists, keepFolder, readJson, type Store, writeWhole } from './store.ts';
+import { takeTurns } from './turns.ts';
 
 /** The line of a plate's `.gitignore` that gives its captures into our hands. */
 export const renderedMark = '# captures are rendered by npm run demo';
@@ -151,11 +152,12 @@ async function renderAll(
     filename: join(import.meta.dirname, 'demonstration', 'render-worker.ts'),
     minThreads: 1,
     maxThreads: threads,
-    // The queue is in order: scenes come before the captures that wait for them.
     concurrentTasksPerWorker: 1,
   });
   let done = 0;
-  const run = (job: RenderJob) => pool.run(job) as Promise<void>;
+  // Scenes come before the captures that wait for them.
+  const turn = takeTurns(threads);
+  const run = (job: RenderJob) => turn(() => pool.run(job) as Promise<void>);
   const tell = (frames: number) => {
     done += frames;
     reporter.step('Rendered', done, count);

@@ -188,9 +188,10 @@ async function runTasks(
 ): Promise<Map<string, PlateState>> {
   const states = new Map<string, PlateState>();
   if (tasks.length === 0) return states;
+  const threads = Math.max(1, Math.min(jobs, tasks.length));
   const pool = new Piscina<PlateJob, PlateReport>({
     filename: new URL('./plate-worker.ts', import.meta.url).href,
-    maxThreads: Math.max(1, Math.min(jobs, tasks.length)),
+    maxThreads: threads,
     ...(threadMegabytes === undefined
       ? {}
       : { resourceLimits: { maxOldGenerationSizeMb: threadMegabytes } }),
@@ -200,16 +201,15 @@ async function runTasks(
     reporter.step(progress, done, tasks.length);
   });
   try {
-    await Promise.all(
-      tasks.map(async ({ job }) => {
-        const report = await pool.run(job).catch((error: unknown) => lostReport(job.plate, error));
-        onReport(report);
-        done += 1;
-        states.set(job.plate.slug, await keepOutcome(places, store, job, report));
-        const { state } = states.get(job.plate.slug)!;
-        reporter.line(`${job.plate.slug}: ${state} (${done} of ${tasks.length})`);
-      }),
-    );
+    // The pool is given no more than it can begin: what waits in it loses its order (measured).
+    await mapInTurn(tasks, threads, async ({ job }) => {
+      const report = await pool.run(job).catch((error: unknown) => lostReport(job.plate, error));
+      onReport(report);
+      done += 1;
+      states.set(job.plate.slug, await keepOutcome(places, store, job, report));
+      const { state } = states.get(job.plate.slug)!;
+      reporter.line(`${job.plate.slug}: ${state} (${done} of ${tasks.length})`);
+    });
   } finally {
     await pool.destroy();
   }
