@@ -14,6 +14,8 @@
  *   range photography. Proc. CVPR 2010, 553-560. doi:10.1109/CVPR.2010.5540167
  */
 
+import { type MergeLoop, mergeLoop } from './merge-loop.ts';
+
 export interface MergeModel {
   /** Exposure of each frame, above 0. */
   readonly seconds: readonly number[];
@@ -54,7 +56,7 @@ const clipMargin = 3;
 const lastResort = 1e-6;
 /** Entries of the table of weights to an octave: within half a per cent of the exact weight. */
 const tableBits = 6;
-/** Samples that are worked on together: their sums stay in the processor's cache. */
+/** Samples that are worked on together: their codes stay in the processor's cache. */
 const chunk = 2048;
 
 /** @throws RangeError if there are no frames or a time is not positive. */
@@ -66,108 +68,51 @@ export function exposureMerger(model: MergeModel): ExposureMerger {
   const floor = noiseFloor(model);
   const ceiling = clip / Math.min(...seconds);
   const table = weightTable(model, floor, ceiling);
-  const sums = new Float64Array(chunk);
-  const times = new Float64Array(chunk);
-  const places = new Int32Array(chunk);
-  const rough = new Float32Array(chunk);
-  const bits = new Int32Array(rough.buffer);
-  const held = seconds.map(() => new Float64Array(chunk));
-  const usableOf = usableSignals(clip);
-
-  function mergeChunk(
-    frames: readonly FrameSamples[],
-    from: number,
-    count: number,
-    out: Float32Array,
-    to: number,
-  ): void {
-    sums.fill(0, 0, count);
-    times.fill(0, 0, count);
-    for (let k = 0; k < frames.length; k += 1) {
-      addRough(frames[k].codes, usableOf(frames[k].signals), seconds[k], from, count, {
-        ...{ held: held[k], sums, times },
-      });
-    }
-    for (let i = 0; i < count; i += 1) rough[i] = sums[i] / times[i];
-    // The bits of a float are a logarithm: exponent first, then the mantissa's leading digits.
-    const { first, last, weights } = table;
-    for (let i = 0; i < count; i += 1) {
-      const place = (bits[i] >> (23 - tableBits)) - first;
-      places[i] = place < 0 ? 0 : place > last ? last : place;
-    }
-    sums.fill(0, 0, count);
-    times.fill(0, 0, count);
-    for (let k = 0; k < frames.length; k += 1) {
-      addWeighted(held[k], seconds[k], count, weights[k], places, sums, times);
-    }
-    for (let i = 0; i < count; i += 1) {
-      const radiance = sums[i] / times[i];
-      // No frame held it: nothing over nothing.
-      out[to + i] = radiance >= floor ? radiance : times[i] === 0 ? Infinity : NaN;
-    }
+  const made = new Map<Float32Array, Float32Array[]>();
+  /** Signal and seconds of each code of a frame, both 0 where it is clipped; made once. */
+  function pairsOf({ signals }: FrameSamples, k: number): Float32Array {
+    const kept = made.get(signals) ?? [];
+    made.set(signals, kept);
+    return (kept[k] ??= usablePairs(signals, clip, seconds[k]));
+  }
+  let running: { readonly tables: readonly Float32Array[]; readonly loop: MergeLoop } | null = null;
+  function loopFor(frames: readonly FrameSamples[]): MergeLoop {
+    const tables = frames.map(pairsOf);
+    const bytes = frames.map(({ codes }) => codes.BYTES_PER_ELEMENT as 1 | 2);
+    const fits =
+      running?.tables.every((one, k) => one === tables[k]) &&
+      running.loop.codes.every((one, k) => one.BYTES_PER_ELEMENT === bytes[k]);
+    if (running && fits) return running.loop;
+    const loop = mergeLoop({ codes: tables, bytes, ...table, floor }, chunk);
+    running = { tables, loop };
+    return loop;
   }
 
   return {
     floor,
     ceiling,
     merge(frames, from, count, out) {
+      const loop = loopFor(frames);
       for (let done = 0; done < count; done += chunk) {
-        mergeChunk(frames, from + done, Math.min(chunk, count - done), out, done);
+        const some = Math.min(chunk, count - done);
+        frames.forEach(({ codes }, k) => {
+          loop.codes[k].set(codes.subarray(from + done, from + done + some));
+        });
+        loop.run(some);
+        out.set(loop.out.subarray(0, some), done);
       }
     },
   };
 }
 
-/** Tables of signals in which a clipped one is -1; each is made once. */
-function usableSignals(clip: number): (signals: Float32Array) => Float32Array {
-  const made = new Map<Float32Array, Float32Array>();
-  return (signals) => {
-    let usable = made.get(signals);
-    if (!usable) {
-      usable = signals.map((signal) => (signal < clip ? signal : -1));
-      made.set(signals, usable);
-    }
-    return usable;
-  };
-}
-
-/** Sum of signals over sum of times: the best estimate where photons alone scatter. */
-function addRough(
-  codes: Uint8Array | Uint16Array,
-  usable: Float32Array,
-  seconds: number,
-  from: number,
-  count: number,
-  into: { held: Float64Array; sums: Float64Array; times: Float64Array },
-): void {
-  const { held, sums, times } = into;
-  for (let i = 0; i < count; i += 1) {
-    const signal = usable[codes[from + i]];
-    held[i] = signal;
-    if (signal >= 0) {
-      sums[i] += signal;
-      times[i] += seconds;
-    }
+function usablePairs(signals: Float32Array, clip: number, seconds: number): Float32Array {
+  const pairs = new Float32Array(2 * signals.length);
+  for (let code = 0; code < signals.length; code += 1) {
+    if (!(signals[code] < clip)) continue;
+    pairs[2 * code] = signals[code];
+    pairs[2 * code + 1] = seconds;
   }
-}
-
-function addWeighted(
-  held: Float64Array,
-  seconds: number,
-  count: number,
-  weights: Float32Array,
-  places: Int32Array,
-  sums: Float64Array,
-  times: Float64Array,
-): void {
-  for (let i = 0; i < count; i += 1) {
-    const signal = held[i];
-    if (signal >= 0) {
-      const w = weights[places[i]];
-      sums[i] += w * signal;
-      times[i] += w * seconds;
-    }
-  }
+  return pairs;
 }
 
 /** The radiance that equals its own standard deviation when all frames hold it. */
@@ -181,7 +126,7 @@ function noiseFloor({ seconds, variance }: MergeModel): number {
   return radiance;
 }
 
-/** Weight of each frame, seconds over variance, at each step of radiance. */
+/** Weights of all frames, seconds over variance, for each step of radiance. */
 function weightTable({ seconds, clip, variance }: MergeModel, floor: number, ceiling: number) {
   const float = new Float32Array(1);
   const bits = new Int32Array(float.buffer);
@@ -193,12 +138,14 @@ function weightTable({ seconds, clip, variance }: MergeModel, floor: number, cei
   const first = placeOf(Math.max(1e-30, floor / 4));
   const last = Math.max(0, placeOf(ceiling * 2) - first);
   const safe = clip - clipMargin * Math.sqrt(variance(clip));
-  const weights = seconds.map((t) =>
-    Float32Array.from({ length: last + 1 }, (_, place) => {
-      bits[0] = ((place + first) << shift) | (1 << (shift - 1));
+  const weights = new Float32Array((last + 1) * seconds.length);
+  for (let place = 0; place <= last; place += 1) {
+    bits[0] = ((place + first) << shift) | (1 << (shift - 1));
+    seconds.forEach((t, k) => {
       const signal = float[0] * t;
-      return (t / variance(signal)) * (signal < safe ? 1 : lastResort);
-    }),
-  );
-  return { first, last, weights };
+      weights[place * seconds.length + k] =
+        (t / variance(signal)) * (signal < safe ? 1 : lastResort);
+    });
+  }
+  return { first, last, shift, weights };
 }
