@@ -3,6 +3,7 @@
  * by two. Every file must have the same bytes, whoever made which part of it in whatever order.
  *
  * About six minutes on two cores, and one gigabyte in the system's folder for temporary files.
+ * `BENCH_PLATES` (slugs with spaces between them) does it for some of the plates alone.
  */
 import { cp, mkdtemp, rename, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
@@ -13,6 +14,9 @@ import { createReporter } from '../../src/pipeline/reporter.ts';
 import { runPlates } from '../../src/pipeline/run.ts';
 import { folderDigests } from '../../tests/pipeline/folder-digests.ts';
 import { lower, type BenchRow } from './row.ts';
+
+/** None named: all of them. */
+const slugs = (process.env['BENCH_PLATES'] ?? '').split(/\s+/).filter((slug) => slug !== '');
 
 const ownContent = join(import.meta.dirname, '..', '..', 'content');
 
@@ -54,10 +58,10 @@ async function runWith(folder: string, jobs: number): Promise<Run> {
     filter: (path) => !/[\\/]captures([\\/]|$)/.test(path),
   });
   const reporter = createReporter(process.stderr, { quiet: true });
-  const rendering = await cpuSeconds(() => ensureDemonstration(places, reporter, { jobs }));
+  const rendering = await cpuSeconds(() => ensureDemonstration(places, reporter, { jobs, slugs }));
   const captures = await folderDigests(places.content);
   await rename(join(places.cache, 'demonstration'), join(folder, `scenes-${jobs}`));
-  const stages = await cpuSeconds(() => runPlates({ places, reporter, jobs }));
+  const stages = await cpuSeconds(() => runPlates({ places, reporter, jobs, slugs }));
   // The notes of digests hold the times of this disk's files.
   const results = Object.entries(await folderDigests(places.cache)).filter(
     ([path]) => !path.endsWith('file-digests.json'),
