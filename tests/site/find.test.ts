@@ -3,7 +3,7 @@ import { readFileSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
-import { openBrowser } from './browser.ts';
+import { openBrowser, visitPage } from './browser.ts';
 import { htmlOf, pageOfEachKind } from './pages.ts';
 
 const url = inject('siteUrl');
@@ -16,16 +16,8 @@ beforeAll(async () => {
 });
 afterAll(() => browser.close());
 
-async function visit<T>(path: string, script: boolean, look: (page: Page) => Promise<T>) {
-  const context = await browser.newContext({ javaScriptEnabled: script });
-  try {
-    const page = await context.newPage();
-    await page.goto(`${url}${path}`, { waitUntil: 'load' });
-    return await look(page);
-  } finally {
-    await context.close();
-  }
-}
+const visit = <T>(page: string, script: boolean, look: (page: Page) => Promise<T>) =>
+  visitPage(browser, url, { page, script }, look);
 
 const shownTitles = (page: Page) =>
   page

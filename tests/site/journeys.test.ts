@@ -130,13 +130,16 @@ test('a researcher marks a scratch, measures it, cites it, and takes picture and
   );
 
   await stage.getByRole('button', { name: 'Measure', exact: true }).click();
+  // An open tool makes the picture's box lower; all of it in sight, so that no press moves the page.
+  await stage.evaluate((element) => element.scrollIntoView());
+  await page.waitForTimeout(600);
   await settled(page);
   const box = (await page.locator('[data-surface="first"]').boundingBox())!;
   await page.mouse.click(box.x + box.width * 0.3, box.y + box.height * 0.6);
   await page.waitForTimeout(600);
   await page.mouse.click(box.x + box.width * 0.7, box.y + box.height * 0.4);
   const measured = stage.locator('[data-part="measured"]');
-  await soon(() => measured.textContent()).toMatch(/[\d.]+ mm ± [\d.]+ mm/);
+  await soon(() => measured.textContent()).toMatch(/[\d.]+\smm ± [\d.]+\smm/);
 
   await stage.getByRole('button', { name: 'Cite' }).click();
   await page.waitForTimeout(600);

@@ -63,6 +63,7 @@ test('derivations lead from every tile set to the digests of its captures', asyn
   const results = await readResults(findPlaces());
   const derived = 'http://www.w3.org/ns/prov#wasDerivedFrom';
   let views = 0;
+  let layers = 0;
   for (const { slug, sittings, views: all } of results) {
     const nodes = await expand(json('plates', slug, 'record.jsonld'));
     const digests = new Set(
@@ -76,10 +77,18 @@ test('derivations lead from every tile set to the digests of its captures', asyn
       expect(from.length, `${slug} ${view.id}`).toBeGreaterThan(0);
       for (const source of from) expect(digests).toContain(source['@id']);
       expect(node?.['urn:mirrorleaf:tiles']).toEqual([{ '@value': view.tiles }]);
+      for (const { name, folder: planes } of view.layers) {
+        const id = `${address}plates/${slug}/views/${view.id}/${name}/`;
+        const layer = nodes.find((one) => one['@id'] === id);
+        expect(layer?.['urn:mirrorleaf:tiles'], id).toEqual([{ '@value': planes }]);
+        expect(layer?.[derived], id).toEqual(from);
+        layers += 1;
+      }
       views += 1;
     }
   }
   expect(views).toBeGreaterThan(15);
+  expect(layers).toBeGreaterThan(1);
 });
 
 describe('previews', () => {

@@ -4,6 +4,7 @@
  */
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
+import { visitPage } from './browser.ts';
 import { openDrawingBrowser } from './viewer-page.ts';
 
 const url = inject('siteUrl');
@@ -13,25 +14,8 @@ beforeAll(async () => {
 });
 afterAll(() => browser.close());
 
-async function visit<T>(
-  path: string,
-  look: (page: Page) => Promise<T>,
-  script = true,
-  width = 1280,
-): Promise<T> {
-  const context = await browser.newContext({
-    viewport: { width, height: 720 },
-    javaScriptEnabled: script,
-    reducedMotion: 'reduce',
-  });
-  try {
-    const page = await context.newPage();
-    await page.goto(`${url}${path}`, { waitUntil: 'load' });
-    return await look(page);
-  } finally {
-    await context.close();
-  }
-}
+const visit = <T>(page: string, look: (page: Page) => Promise<T>, script = true, width = 1280) =>
+  visitPage(browser, url, { page, script, width }, look);
 
 const ghost = (page: Page) =>
   page.locator('tr', { hasText: 'Ghost beside the picture' }).locator('td').innerText();

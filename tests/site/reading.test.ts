@@ -7,7 +7,7 @@ import { createRequire } from 'node:module';
 import type { AxeResults } from 'axe-core';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
-import { openBrowser } from './browser.ts';
+import { openBrowser, visitPage, type Visit } from './browser.ts';
 import { allPages, pageOfEachKind } from './pages.ts';
 
 const url = inject('siteUrl');
@@ -22,30 +22,8 @@ beforeAll(async () => {
 });
 afterAll(() => browser.close());
 
-interface Visit {
-  readonly page: string;
-  readonly width?: number;
-  readonly scheme?: 'light' | 'dark';
-  readonly script?: boolean;
-}
-
-/** Open a page, do something there, close everything. */
-async function visit<T>(options: Visit, look: (page: Page) => Promise<T>): Promise<T> {
-  const { page: path, width = 1280, scheme = 'light', script = true } = options;
-  const context = await browser.newContext({
-    viewport: { width, height: 800 },
-    colorScheme: scheme,
-    javaScriptEnabled: script,
-    reducedMotion: 'reduce',
-  });
-  try {
-    const page = await context.newPage();
-    await page.goto(`${url}${path}`, { waitUntil: 'load' });
-    return await look(page);
-  } finally {
-    await context.close();
-  }
-}
+const visit = <T>(options: Visit, look: (page: Page) => Promise<T>) =>
+  visitPage(browser, url, options, look);
 
 describe.each(['light', 'dark'] as const)('axe finds nothing, %s', (scheme) => {
   test.each(kinds)('%s', async (_, path) => {

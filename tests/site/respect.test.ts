@@ -2,7 +2,7 @@
  * A museum of three plates, built as a museum would: one with a capture that is withheld, one that
  * is covered, one whose base and whose sets are withheld, and captures in which a camera wrote
  * where it was, whose it is and its number. Nothing of this may be anywhere in the finished
- * folder, in a deposit or in the printed catalogue.
+ * folder or in a deposit.
  */
 import { execFileSync, spawnSync } from 'node:child_process';
 import { existsSync } from 'node:fs';
@@ -12,6 +12,7 @@ import { join } from 'node:path';
 import { gunzipSync } from 'node:zlib';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { digestFile } from '../../src/pipeline/file-digests.ts';
+import { folderFiles } from '../pipeline/folder-files.ts';
 import { blobs, writeCapture, writeSmallContent } from '../pipeline/small-content.ts';
 import { htmlOf } from './pages.ts';
 
@@ -98,6 +99,10 @@ describe.skipIf(!existsSync(exiftool))('what is withheld, covered or personal', 
     content = join(folder, 'content');
     dist = join(folder, 'dist');
     await writeSmallContent(content);
+    const collection = join(content, 'collection.md');
+    const about = await readFile(collection, 'utf8');
+    const contact = 'contact: plates@museum.example\nlanguages:';
+    await writeFile(collection, about.replace('languages:', contact));
     const first = join(content, 'plates', 'first');
     const raking = join(first, 'captures', `${secret}raking.tif`);
     await writeCapture(raking, blobs(77));
@@ -116,7 +121,8 @@ describe.skipIf(!existsSync(exiftool))('what is withheld, covered or personal', 
     await change(
       'second/plate.md',
       'process:',
-      'advisory: A person after death.\ncommunityLabels:\n' +
+      'advisory: A person after death.\ndescribedBy: { name: Plates curator, date: 2024-03 }\n' +
+        'communityLabels:\n' +
         '  - { name: Asked first, text: Ask the family before use., page: https://families.example/ }\n' +
         'wording:\n  - { original: A specimen., source: Register of 1911 }\nprocess:',
     );
@@ -144,17 +150,11 @@ describe.skipIf(!existsSync(exiftool))('what is withheld, covered or personal', 
 
   /** Path and bytes of every file; packed ones of the index of words unpacked. */
   async function everything(root: string): Promise<[string, Buffer][]> {
-    const entries = await readdir(root, { recursive: true, withFileTypes: true });
-    return Promise.all(
-      entries
-        .filter((entry) => entry.isFile())
-        .map(async ({ parentPath, name }): Promise<[string, Buffer]> => {
-          const path = join(parentPath, name);
-          const bytes = await readFile(path);
-          const packed = bytes[0] === 0x1f && bytes[1] === 0x8b;
-          return [path.slice(root.length), packed ? gunzipSync(bytes) : bytes];
-        }),
-    );
+    const packed = (bytes: Buffer) => bytes[0] === 0x1f && bytes[1] === 0x8b;
+    return (await folderFiles(root)).map(([path, bytes]) => [
+      path,
+      packed(bytes) ? gunzipSync(bytes) : bytes,
+    ]);
   }
 
   /** Bytes in the middle of each withheld file, which no other file has, and its digest. */
@@ -255,12 +255,14 @@ describe.skipIf(!existsSync(exiftool))('what is withheld, covered or personal', 
     }
   });
 
-  test('community labels, words of another time and a way to report stand on the page', () => {
+  test('community labels, words of another time, who described it and a way to report stand on the page', () => {
     const html = htmlOf(dist, 'plates/second/');
     expect(html).toContain('Ask the family before use.');
     expect(html).toContain('href="https://families.example/"');
     expect(html).toMatch(/<blockquote[^>]*>A specimen\.<\/blockquote>/);
     expect(html).toContain('Kept as they were written');
+    expect(html).toContain('Plates curator, March 2024');
+    expect(html).toMatch(/href="mailto:plates@museum\.example\?subject=[^"]*The%20second%20plate/);
   });
 
   test('without a description of both readings a plate is not published', async () => {

@@ -1,14 +1,5 @@
 import { spawnSync } from 'node:child_process';
-import {
-  appendFile,
-  mkdir,
-  mkdtemp,
-  readdir,
-  readFile,
-  rm,
-  unlink,
-  writeFile,
-} from 'node:fs/promises';
+import { appendFile, mkdir, mkdtemp, readFile, rm, unlink, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
@@ -19,6 +10,7 @@ import { inspectPlates } from '../../../src/pipeline/inspect/inspect-plates.ts';
 import { findPlaces, type Places } from '../../../src/pipeline/places.ts';
 import { createReporter } from '../../../src/pipeline/reporter.ts';
 import { runPlates } from '../../../src/pipeline/run.ts';
+import { folderFiles } from '../folder-files.ts';
 import { writeSmallContent } from '../small-content.ts';
 
 const reporter = createReporter(process.stderr, { quiet: true });
@@ -62,19 +54,6 @@ async function deposit(name: string, withheld = false): Promise<string> {
 const independent = (path: string) =>
   spawnSync(python, [join('scripts', 'reference', 'bag.py'), path], { encoding: 'utf8' });
 
-/** Name and text of every file below a folder. */
-async function everything(root: string): Promise<[string, Buffer][]> {
-  const entries = await readdir(root, { recursive: true, withFileTypes: true });
-  return Promise.all(
-    entries
-      .filter((entry) => entry.isFile())
-      .map(async ({ parentPath, name }): Promise<[string, Buffer]> => {
-        const path = join(parentPath, name);
-        return [path.slice(root.length), await readFile(path)];
-      }),
-  );
-}
-
 describe('a deposit', () => {
   beforeAll(async () => {
     bag = await deposit('archive');
@@ -87,7 +66,7 @@ describe('a deposit', () => {
   });
 
   test('holds masters, records, events and pages, and no tiles unless asked', async () => {
-    const names = (await everything(join(bag, 'data'))).map(([name]) => name).sort();
+    const names = (await folderFiles(join(bag, 'data'))).map(([name]) => name).sort();
     expect(names).toEqual([
       '/captures/normal.tif',
       '/records/collection.md',
@@ -107,14 +86,14 @@ describe('a deposit', () => {
 
   test('does not hold or name what is withheld, unless asked', async () => {
     const secret = await readFile(join(places.content, 'plates/first/captures/axial.png'));
-    for (const [name, bytes] of await everything(bag)) {
+    for (const [name, bytes] of await folderFiles(bag)) {
       expect(name).not.toContain('axial');
       expect(bytes.includes('axial'), name).toBe(false);
       expect(bytes.includes(secret.subarray(100, 200)), name).toBe(false);
     }
     expect(await readFile(join(bag, 'bag-info.txt'), 'utf8')).toContain('Left-Out: 1 captures');
     const whole = await deposit('whole', true);
-    expect((await everything(whole)).map(([name]) => name)).toContain('/data/captures/axial.png');
+    expect((await folderFiles(whole)).map(([name]) => name)).toContain('/data/captures/axial.png');
   });
 
   test('is never written over', async () => {
