@@ -15,6 +15,7 @@ await runCommand(
     options: {
       to: { type: 'string', value: 'FILE', help: 'the PDF (default: catalogue.pdf)' },
       site: { type: 'string', value: 'FOLDER', help: 'the built exhibit (default: dist)' },
+      language: { type: 'string', value: 'TAG', help: 'another than the exhibit’s first language' },
       date: { type: 'string', value: 'DAY', help: 'day in the colophon (default: today)' },
       quiet: commonOptions.quiet,
       help: commonOptions.help,
@@ -32,7 +33,8 @@ await runCommand(
     const to = resolve(textOption(given, 'to') ?? 'catalogue.pdf');
     const { out } = findPlaces({ out: textOption(given, 'site') });
     const day = dayOption(given, 'date');
-    const made = await printCatalogue({ exhibit: out, slugs, browser, to, day });
+    const language = textOption(given, 'language');
+    const made = await printCatalogue({ exhibit: out, slugs, browser, to, day, language });
     if (!made.ok) {
       console.error(made.reason);
       return 1;

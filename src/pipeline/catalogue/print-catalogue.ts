@@ -21,6 +21,8 @@ export interface CatalogueOrder {
   readonly to: string;
   /** Day in the colophon, `YYYY-MM-DD`. */
   readonly day: string;
+  /** A language of the exhibit other than its first. */
+  readonly language?: string | undefined;
 }
 
 export type PrintedCatalogue =
@@ -31,9 +33,15 @@ export type PrintedCatalogue =
 const patience = 120_000;
 
 export async function printCatalogue(order: CatalogueOrder): Promise<PrintedCatalogue> {
-  const page = join(order.exhibit, 'catalogue', 'index.html');
-  if (!existsSync(page)) {
+  const first = join(order.exhibit, 'catalogue', 'index.html');
+  if (!existsSync(first)) {
     return refused(`There is no exhibit in ${order.exhibit}. Build it first: npm run build.`);
+  }
+  const page = join(order.exhibit, order.language ?? '', 'catalogue', 'index.html');
+  if (!existsSync(page)) {
+    return refused(
+      `The exhibit does not speak "${order.language}"; --language is for others than its first.`,
+    );
   }
   const absent = order.slugs.filter(
     (slug) => !existsSync(join(order.exhibit, 'plates', slug, 'index.html')),
@@ -64,11 +72,12 @@ function basePath(html: string): string {
 async function printWith(
   browser: BrowserPage,
   url: string,
-  { slugs, day, to }: CatalogueOrder,
+  { slugs, day, to, language }: CatalogueOrder,
 ): Promise<PrintedCatalogue> {
   const asked = new URLSearchParams({ plates: slugs.length > 0 ? slugs.join(',') : 'all', day });
   await browser.send('Page.enable');
-  await browser.send('Page.navigate', { url: `${url}catalogue/?${asked.toString()}` });
+  const folder = language === undefined ? '' : `${language}/`;
+  await browser.send('Page.navigate', { url: `${url}${folder}catalogue/?${asked.toString()}` });
   const said = await whole(browser);
   if (said !== '') return refused(said);
   const { places: first } = namedPages(await print(browser));

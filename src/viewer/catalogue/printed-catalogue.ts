@@ -66,8 +66,8 @@ export class PrintedCatalogue extends HTMLElement {
       if (!answer.ok) throw new Error(address);
       const page = new DOMParser().parseFromString(await answer.text(), 'text/html');
       await adoptStyles(page, address, styles);
-      const world = this.dataset['world'] ?? null;
-      place?.append(printedForm(page, { address, slug, slugs, world }));
+      const { world = null, base = '/' } = this.dataset;
+      place?.append(printedForm(page, { address, slug, slugs, world, base }));
     }
     for (const entry of kept) {
       entry.querySelector('a')?.setAttribute('href', `#plate-${entry.dataset['plate']}`);

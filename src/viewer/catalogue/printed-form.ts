@@ -8,6 +8,8 @@ interface Entry {
   readonly slugs: ReadonlyMap<string, string>;
   /** Where the exhibit is published; null where that is not known. */
   readonly world: string | null;
+  /** Path of the exhibit on its host. */
+  readonly base: string;
 }
 
 /** Attributes that name ids of the same page. */
@@ -43,12 +45,10 @@ function renameIds(article: Element, slug: string): void {
 }
 
 /** Links to plates of the catalogue lead there; others to where the exhibit is published. */
-function leadElsewhere(link: HTMLAnchorElement, { address, slugs, world }: Entry): void {
+function leadElsewhere(link: HTMLAnchorElement, { address, slugs, world, base }: Entry): void {
   const target = new URL(link.getAttribute('href') ?? '', address);
   if (target.origin !== location.origin) return;
   const slug = slugs.get(`${target.origin}${target.pathname}`);
-  // The frame's own address ends where the exhibit's begins.
-  const base = new URL('..', location.href).pathname;
   if (slug !== undefined && target.hash === '') link.href = `#plate-${slug}`;
   else if (world === null) link.removeAttribute('href');
   else link.href = new URL(target.pathname.slice(base.length) + target.hash, world).href;
