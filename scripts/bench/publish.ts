@@ -104,10 +104,12 @@ async function manyPages(count: number): Promise<BenchRow[]> {
     const code = await runAstro(places, ['build', '--force', '--silent']);
     if (code !== 0) throw new Error(`The pages of ${count} plates were not made (exit ${code}).`);
     const seconds = (performance.now() - started) / 1000;
-    const index = await readFile(join(places.out, 'plates', 'index.html'));
+    const weight = async (page: string) =>
+      gzipSync(await readFile(join(places.out, page, 'index.html'))).length / 1000;
     return [
       row(`pages_${count}_s`, 's', Math.round(seconds * 10) / 10, 120, 'lower'),
-      row(`index_${count}_kb`, 'kB', gzipSync(index).length / 1000, 150, 'lower'),
+      row(`index_${count}_kb`, 'kB', await weight('plates'), 150, 'lower'),
+      row(`search_${count}_kb`, 'kB', await weight('search'), 20, 'lower'),
     ];
   } finally {
     await rm(folder, { recursive: true, force: true });

@@ -17,6 +17,9 @@ import { themeModule } from './theme-module.ts';
 import { writeHostFiles } from './write-host-files.ts';
 import { writeWordIndex } from './write-word-index.ts';
 
+/** Faults that are told one by one; a thousand old plates are one cause. */
+const mostFaults = 10;
+
 export default function exhibit(): AstroIntegration {
   const places = findPlaces();
   let address: URL | undefined;
@@ -34,7 +37,12 @@ export default function exhibit(): AstroIntegration {
         if (command !== 'build' && command !== 'dev') return;
         const faults = await checkFreshness(places);
         if (faults.length === 0) return;
-        const sentence = [...faults, 'Run `npm run plates` first, or `npm run build`, which does.'];
+        const rest = faults.length - mostFaults;
+        const sentence = [
+          ...faults.slice(0, mostFaults),
+          ...(rest > 0 ? [`And ${rest} more.`] : []),
+          'Run `npm run plates` first, or `npm run build`, which does.',
+        ];
         if (command === 'build') throw new Error(sentence.join('\n'));
         for (const line of sentence) logger.warn(line);
       },
