@@ -16,7 +16,7 @@ function format(row: BenchRow): string {
   const goal = row.goal === null ? '' : `${row.better === 'lower' ? '≤' : '≥'} ${row.goal}`;
   const beside = row.reference ? `${row.reference.name}: ${row.reference.value}` : '';
   const value = `${Number(row.value.toPrecision(4))} ${row.unit}`;
-  return `${row.group.padEnd(9)}${row.name.padEnd(28)}${value.padEnd(20)}${goal.padEnd(12)}${beside}`;
+  return `${row.group.padEnd(14)}${row.name.padEnd(28)}${value.padEnd(20)}${goal.padEnd(12)}${beside}`;
 }
 
 await runCommand(

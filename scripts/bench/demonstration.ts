@@ -59,14 +59,20 @@ async function runWith(folder: string, jobs: number): Promise<Run> {
   });
   const reporter = createReporter(process.stderr, { quiet: true });
   const rendering = await cpuSeconds(() => ensureDemonstration(places, reporter, { jobs, slugs }));
-  const captures = await folderDigests(places.content);
+  const captures = await folderDigests(join(places.content, 'plates'));
   await rename(join(places.cache, 'demonstration'), join(folder, `scenes-${jobs}`));
   const stages = await cpuSeconds(() => runPlates({ places, reporter, jobs, slugs }));
   // The notes of digests hold the times of this disk's files.
   const results = Object.entries(await folderDigests(places.cache)).filter(
     ([path]) => !path.endsWith('file-digests.json'),
   );
-  return { captures, results: Object.fromEntries(results), rendering, stages };
+  const rendered = Object.entries(captures).filter(([path]) => /[\\/]captures[\\/]/.test(path));
+  return {
+    captures: Object.fromEntries(rendered),
+    results: Object.fromEntries(results),
+    rendering,
+    stages,
+  };
 }
 
 async function cpuSeconds(work: () => Promise<unknown>): Promise<number> {
