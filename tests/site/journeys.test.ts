@@ -151,7 +151,7 @@ test('a researcher marks a scratch, measures it, cites it, and takes picture and
   const region = await regionOf(page);
   const picture = page.waitForEvent('download', { timeout: 60_000 });
   await stage.getByRole('button', { name: 'Take away' }).click();
-  await stage.getByRole('button', { name: 'Save what is in sight as a picture' }).click();
+  await stage.getByRole('button', { name: 'Save what is in sight as PNG' }).click();
   const png = await readFile(await (await picture).path());
   expect((await sharp(png).metadata()).width).toBeGreaterThanOrEqual(region.width);
 
