@@ -5,7 +5,7 @@
  *
  * The plate is a rendered capture, repeated: grain and scratches, neither noise nor flat. The
  * files are written by the `vips` command (12 GB in the temporary folder, for the time being).
- * `BENCH_SIDE` sets the side, `BENCH_TURNS` the turns (default 1).
+ * `BENCH_SIDE` sets the side, `BENCH_TURNS` the turns (default 1), `BENCH_KINDS` the files.
  */
 import { execFileSync, spawnSync } from 'node:child_process';
 import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
@@ -20,8 +20,11 @@ import { measured } from './tiling/measured.ts';
 const side = Number(process.env['BENCH_SIDE'] ?? 30_000);
 const turns = Number(process.env['BENCH_TURNS'] ?? 1);
 
+/** All of them where nothing is said. */
+const kinds = (process.env['BENCH_KINDS'] ?? 'strip,tiled,jpeg').split(',');
+
 /** What is written from the repeated capture, `$0`, to `$1`. */
-const kinds = {
+const all = {
   strip: ['strip.tif', (path: string) => ['tiffsave', path, '--bigtiff']],
   tiled: ['tiled.tif', (path: string) => ['tiffsave', path, '--bigtiff', '--tile', ...tileSides]],
   jpeg: ['picture.jpg', (path: string) => ['jpegsave', path, '--Q', '92']],
@@ -37,7 +40,8 @@ export default async function gigapixel(): Promise<BenchRow[]> {
   try {
     const repeated = await repeatedCapture(folder);
     const rows: BenchRow[] = [];
-    for (const [kind, [name, save]] of Object.entries(kinds)) {
+    for (const [kind, [name, save]] of Object.entries(all)) {
+      if (!kinds.includes(kind)) continue;
       const path = join(folder, name);
       const [command, , ...options] = save(path);
       execFileSync('vips', [command, repeated, path, ...options]);
