@@ -8,7 +8,7 @@ import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
 import { launch } from 'chrome-launcher';
 import lighthouse from 'lighthouse';
-import { buildExhibit, runAstro } from '../../src/pipeline/build.ts';
+import { buildExhibit, buildPages } from '../../src/pipeline/build.ts';
 import { makePlates } from '../../src/pipeline/make-plates.ts';
 import { findPlaces } from '../../src/pipeline/places.ts';
 import { browserFlags, browserPath } from '../../tests/site/browser.ts';
@@ -101,7 +101,7 @@ async function manyPages(count: number): Promise<BenchRow[]> {
   try {
     await makePlates({ places, quiet: true });
     const started = performance.now();
-    const code = await runAstro(places, ['build', '--force', '--silent']);
+    const code = await buildPages(places);
     if (code !== 0) throw new Error(`The pages of ${count} plates were not made (exit ${code}).`);
     const seconds = (performance.now() - started) / 1000;
     const weight = async (page: string) =>

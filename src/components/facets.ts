@@ -46,7 +46,11 @@ function group(
 ): FacetGroup {
   const kept = new Map<string, string[]>();
   for (const plate of plates) {
-    for (const one of new Set(names(plate))) kept.set(one, [...(kept.get(one) ?? []), plate.slug]);
+    for (const one of new Set(names(plate))) {
+      const slugs = kept.get(one);
+      if (slugs) slugs.push(plate.slug);
+      else kept.set(one, [plate.slug]);
+    }
   }
   const facets = [...kept]
     .sort(([a], [b]) => natural.compare(a, b))

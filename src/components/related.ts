@@ -26,47 +26,108 @@ const lights = ({ result }: PublishedPlate, words: Words): string[] =>
 const terms = ({ record }: PublishedPlate, words: Words): string[] =>
   record.condition.map(({ term }) => words.conditions[term]);
 
-function likeness(
-  a: PublishedPlate,
-  b: PublishedPlate,
-  words: Words,
-): { score: number; reasons: string[] } {
-  const process = processInWords(a.record, words);
-  const decades = common(
-    decadesOf(a.record.date).map(String),
-    decadesOf(b.record.date).map(String),
-  );
-  const found: readonly (readonly [number, readonly string[]])[] = [
-    [8, common(makers(a), makers(b)).map(words.plate.sameMaker)],
-    [
-      4,
-      common([...new Set(lights(a, words))], lights(b, words)).map((light) =>
-        words.plate.sameLight(words.within(light)),
-      ),
-    ],
-    [3, common([...new Set(terms(a, words))], terms(b, words)).map(words.plate.sameCondition)],
-    [2, process === processInWords(b.record, words) ? [process] : []],
-    [1, decades.map((decade) => words.index.decade(Number(decade)))],
-    [1, a.record.place && a.record.place === b.record.place ? [a.record.place] : []],
-  ];
+/** What two plates can share, with what each counts, the strongest kind first. */
+interface Traits {
+  readonly kinds: readonly {
+    readonly weight: number;
+    readonly shared: readonly string[];
+    readonly say: (shared: string) => string;
+  }[];
+}
+
+const asItIs = (shared: string): string => shared;
+
+function traitsOf(plate: PublishedPlate, words: Words): Traits {
+  const { record } = plate;
+  const kind = (weight: number, shared: readonly string[], say = asItIs) => ({
+    ...{ weight, shared: [...new Set(shared)], say },
+  });
   return {
-    score: found.reduce((sum, [weight, reasons]) => sum + weight * Math.min(2, reasons.length), 0),
-    reasons: found.flatMap(([, reasons]) => reasons),
+    kinds: [
+      kind(8, makers(plate), words.plate.sameMaker),
+      kind(4, lights(plate, words), (light) => words.plate.sameLight(words.within(light))),
+      kind(3, terms(plate, words), words.plate.sameCondition),
+      kind(2, [processInWords(record, words)]),
+      kind(1, decadesOf(record.date).map(String), (decade) => words.index.decade(Number(decade))),
+      kind(1, record.place ? [record.place] : []),
+    ],
   };
 }
 
+type Finder = (slug: string, most: number) => readonly Related[];
+const finders = new WeakMap<readonly PublishedPlate[], Map<Words, Finder>>();
+
 /** The nearest plates, at most `most`; none that shares nothing but its process or its decade. */
 export function relatedPlates(
-  plate: PublishedPlate,
+  { slug }: PublishedPlate,
   plates: readonly PublishedPlate[],
   words: Words,
   most = 3,
 ): readonly Related[] {
-  return plates
-    .filter(({ slug }) => slug !== plate.slug)
-    .map((other) => ({ plate: other, ...likeness(plate, other, words) }))
-    .filter(({ score }) => score > 3)
-    .sort((a, b) => b.score - a.score)
-    .slice(0, most)
-    .map(({ plate: other, reasons }) => ({ plate: other, reasons: reasons.slice(0, 2) }));
+  const known = finders.get(plates) ?? new Map<Words, Finder>();
+  const finder = known.get(words) ?? relatedFinder(plates, words);
+  finders.set(plates, known.set(words, finder));
+  return finder(slug, most);
+}
+
+/**
+ * Scores are summed over lists of who shares what, so that ten thousand plates can be asked one
+ * after another.
+ */
+function relatedFinder(plates: readonly PublishedPlate[], words: Words): Finder {
+  const traits = plates.map((plate) => traitsOf(plate, words));
+  const index = new Map(plates.map(({ slug }, at) => [slug, at]));
+  const holders = traits[0]?.kinds.map((_, k) => holdersOf(traits, k)) ?? [];
+  const score = new Uint16Array(plates.length);
+  const times = new Uint8Array(plates.length);
+  return (slug, most) => {
+    const at = index.get(slug);
+    if (at === undefined) return [];
+    score.fill(0);
+    for (const [k, { weight, shared }] of traits[at].kinds.entries()) {
+      times.fill(0);
+      for (const one of shared) {
+        // Of one kind two things count, not more.
+        for (const other of holders[k].get(one) ?? []) {
+          if (times[other] === 2) continue;
+          times[other] += 1;
+          score[other] += weight;
+        }
+      }
+    }
+    score[at] = 0;
+    return highest(score, most).map((other) => ({
+      plate: plates[other],
+      reasons: reasonsFor(traits[at], traits[other]).slice(0, 2),
+    }));
+  };
+}
+
+/** Who has what of one kind. */
+function holdersOf(traits: readonly Traits[], kind: number): Map<string, number[]> {
+  const holders = new Map<string, number[]>();
+  for (const [at, { kinds }] of traits.entries()) {
+    for (const one of kinds[kind].shared) {
+      const list = holders.get(one);
+      if (list) list.push(at);
+      else holders.set(one, [at]);
+    }
+  }
+  return holders;
+}
+
+/** Indices of the highest scores above 3, the earlier plate first among equals. */
+function highest(score: Uint16Array, most: number): number[] {
+  const found: number[] = [];
+  for (const [at, value] of score.entries()) {
+    if (value <= 3 || (found.length === most && value <= score[found[most - 1]])) continue;
+    const place = found.findIndex((other) => score[other] < value);
+    found.splice(place < 0 ? found.length : place, 0, at);
+    found.length = Math.min(found.length, most);
+  }
+  return found;
+}
+
+function reasonsFor(a: Traits, b: Traits): string[] {
+  return a.kinds.flatMap(({ shared, say }, k) => common(shared, b.kinds[k].shared).map(say));
 }

@@ -1,9 +1,11 @@
 /**
  * The whole exhibit: plates, a check of every text, pages. Astro publishes an empty page and
  * reports success when a Markdown plugin fails, so the texts are checked here first, and its
- * store of rendered texts is not trusted from one build to the next.
+ * store of rendered texts is not trusted from one build to the next. Pages of plates are: each
+ * has a key of all that it depends on (`src/components/page-key.ts`).
  */
 import { spawn } from 'node:child_process';
+import { rm } from 'node:fs/promises';
 import { join } from 'node:path';
 import { enoughForText, type Contrast, type Mode } from '../publish/theme/palette.ts';
 import { checkTexts } from './check-texts.ts';
@@ -61,13 +63,19 @@ function contrastLine(contrasts: readonly Contrast[]): string {
   return `Contrast: at least ${least('light')} by day, ${least('dark')} by night; ${enoughForText} : 1 is needed.`;
 }
 
+/** The pages alone, from results that are there; Astro's exit code. */
+export async function buildPages(places: Places): Promise<number> {
+  await rm(join(places.pages, 'data-store.json'), { force: true });
+  // Silent: its errors are still printed; what is left out is a line for every page.
+  return runAstro(places, ['build', '--silent']);
+}
+
 /** 0 done, 1 where a plate failed or a text has an error (the others are published) or there are no pages. */
 export async function buildExhibit(options: MakeOptions): Promise<number> {
   const plates = await makePlates(options);
   const texts = await reportTexts(options.places, options.quiet === true);
   const started = performance.now();
-  // Silent: its errors are still printed; what is left out is a line for every page.
-  const pages = await runAstro(options.places, ['build', '--force', '--silent']);
+  const pages = await buildPages(options.places);
   if (pages === 0 && !options.quiet) {
     const seconds = ((performance.now() - started) / 1000).toFixed(1);
     console.error(`Pages: made in ${seconds} s. The exhibit is in ${options.places.out}`);

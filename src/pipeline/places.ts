@@ -9,6 +9,8 @@ export interface Places {
   readonly cache: string;
   /** `records/<slug>/record.json` of this content folder. */
   readonly records: string;
+  /** What Astro keeps of the pages of this content folder. */
+  readonly pages: string;
   /** Tile folders by digest, shared by all content folders. */
   readonly tiles: string;
   /** Folders of data planes by digest, likewise. */
@@ -42,6 +44,7 @@ export function findPlaces(
     content,
     cache,
     records: join(cache, 'records', contentId),
+    pages: join(cache, 'pages', contentId),
     tiles: join(cache, 'tiles'),
     layers: join(cache, 'layers'),
     scratch: join(cache, 'scratch'),

@@ -1,14 +1,11 @@
 /** The plate for other institutions' programs: a IIIF Presentation 3 manifest. */
-import type { APIRoute, GetStaticPaths } from 'astro';
-import { exhibit, publishedPlates, type PublishedPlate } from '../../../components/exhibit.ts';
+import type { APIRoute } from 'astro';
+import { exhibit, type PublishedPlate } from '../../../components/exhibit.ts';
 import { jsonDocument, manifestPlace, viewWords } from '../../../components/manifest-parts.ts';
+import { platePaths } from '../../../components/plate-paths.ts';
 import { plateManifest } from '../../../publish/presentation/manifest.ts';
 
-export const getStaticPaths = (async () =>
-  (await publishedPlates()).map((plate) => ({
-    params: { slug: plate.slug },
-    props: { plate },
-  }))) satisfies GetStaticPaths;
+export const getStaticPaths = () => platePaths();
 
 export const GET: APIRoute<{ plate: PublishedPlate }> = async ({ props: { plate } }) => {
   const whole = await exhibit();

@@ -1,18 +1,15 @@
 /** The plate as an object in the words of Linked Art. */
-import type { APIRoute, GetStaticPaths } from 'astro';
+import type { APIRoute } from 'astro';
 import { base, plateAddress } from '../../../components/addresses.ts';
 import { identifierOf } from '../../../components/exhibit-documents.ts';
-import { exhibit, publishedPlates, type PublishedPlate } from '../../../components/exhibit.ts';
+import { exhibit, type PublishedPlate } from '../../../components/exhibit.ts';
 import { dateInWords, makersInWords, processInWords } from '../../../components/label-words.ts';
 import { documentAddress, jsonDocument } from '../../../components/manifest-parts.ts';
+import { platePaths } from '../../../components/plate-paths.ts';
 import { speechIn } from '../../../components/speech.ts';
 import { linkedArtObject } from '../../../publish/linked-art.ts';
 
-export const getStaticPaths = (async () =>
-  (await publishedPlates()).map((plate) => ({
-    params: { slug: plate.slug },
-    props: { plate },
-  }))) satisfies GetStaticPaths;
+export const getStaticPaths = () => platePaths();
 
 export const GET: APIRoute<{ plate: PublishedPlate }> = async ({ props: { plate } }) => {
   const whole = await exhibit();
