@@ -6,8 +6,6 @@
  */
 import { getCollection } from 'astro:content';
 import { createHash } from 'node:crypto';
-import { sharedInputs } from '../pipeline/page-inputs.ts';
-import { findPlaces } from '../pipeline/places.ts';
 import { exhibit, publishedPlates } from './exhibit.ts';
 import { relatedPlates } from './related.ts';
 import { speechIn } from './speech.ts';
@@ -19,12 +17,13 @@ interface Digested {
   readonly id: string;
   readonly digest?: string | number | undefined;
 }
-/** In another order the pages could be in another order too. */
-const named = ({ id, digest }: Digested): string => `${id} ${digest ?? ''}`;
+function named({ id, digest }: Digested): string {
+  if (digest === undefined) throw new Error(`Astro gave no digest of "${id}".`);
+  return `${id} ${digest}`;
+}
 
 /** The key of each published plate's pages, by slug. */
-async function pageKeys(): Promise<ReadonlyMap<string, string>> {
-  const everywhere = await sharedInputs(findPlaces().content);
+async function pageKeys(everywhere: string): Promise<ReadonlyMap<string, string>> {
   const results = new Map((await getCollection('records')).map((entry) => [entry.id, entry]));
   const sittings = new Map<string, string[]>();
   for (const entry of await getCollection('sittings')) {
@@ -60,8 +59,10 @@ function mentioned(text: string, plates: ReadonlyMap<string, string>): string[] 
   return [...tokens].filter((token) => plates.has(token)).sort();
 }
 
+/** What all pages depend on, where a build has told it (`src/pipeline/page-inputs.ts`). */
+const everywhere = process.env['MIRRORLEAF_INPUTS'];
 /** Asked for by every route of a plate, and the same for all of one build. */
-const ofThisBuild = import.meta.env.PROD ? pageKeys() : null;
+const ofThisBuild = everywhere === undefined ? null : pageKeys(everywhere);
 
 /** The key of a plate's pages; none while writing, when every page is made as it is asked for. */
 export async function pageKey(slug: string): Promise<string | undefined> {

@@ -11,6 +11,7 @@ import { enoughForText, type Contrast, type Mode } from '../publish/theme/palett
 import { checkTexts } from './check-texts.ts';
 import { readContent } from './content.ts';
 import { formatFindings } from './format-findings.ts';
+import { sharedInputs } from './page-inputs.ts';
 import type { Places } from './places.ts';
 import { makePlates, type MakeOptions } from './make-plates.ts';
 
@@ -28,12 +29,16 @@ export function astroEnvironment(places: Places): NodeJS.ProcessEnv {
 }
 
 /** Run one of Astro's commands with the project's own Node; gives its exit code. */
-export function runAstro(places: Places, args: readonly string[]): Promise<number> {
+export function runAstro(
+  places: Places,
+  args: readonly string[],
+  told: NodeJS.ProcessEnv = {},
+): Promise<number> {
   const astro = join(project, 'node_modules', 'astro', 'bin', 'astro.mjs');
   return new Promise((resolve, reject) => {
     const child = spawn(process.execPath, [astro, ...args], {
       cwd: project,
-      env: astroEnvironment(places),
+      env: { ...astroEnvironment(places), ...told },
       stdio: 'inherit',
     });
     child.on('error', reject);
@@ -67,7 +72,9 @@ function contrastLine(contrasts: readonly Contrast[]): string {
 export async function buildPages(places: Places): Promise<number> {
   await rm(join(places.pages, 'data-store.json'), { force: true });
   // Silent: its errors are still printed; what is left out is a line for every page.
-  return runAstro(places, ['build', '--silent']);
+  return runAstro(places, ['build', '--silent'], {
+    MIRRORLEAF_INPUTS: await sharedInputs(places.content),
+  });
 }
 
 /** 0 done, 1 where a plate failed or a text has an error (the others are published) or there are no pages. */

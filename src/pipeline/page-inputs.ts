@@ -17,7 +17,8 @@ export async function sharedInputs(content: string): Promise<string> {
   const roots = [join(project, 'src')];
   for (const entry of await readdir(content, { withFileTypes: true })) {
     if (entry.isDirectory() && entry.name !== 'plates') roots.push(join(content, entry.name));
-    else if (entry.isFile()) hash.update(entry.name).update(await readFile(join(content, entry.name)));
+    else if (entry.isFile())
+      hash.update(entry.name).update(await readFile(join(content, entry.name)));
   }
   for (const root of roots.sort()) {
     const entries = await readdir(root, { recursive: true, withFileTypes: true });
