@@ -64,7 +64,7 @@ export default async function faults(): Promise<BenchRow[]> {
       for (const [path, digest] of Object.entries(found))
         if (expected.tiles[path] !== digest) corrupt += 1;
       if (JSON.stringify(await folderDigests(content)) !== JSON.stringify(captures)) lost += 1;
-      if (k % 50 === 0) console.error(`${k} kills: ${corrupt} corrupt, ${lost} lost`);
+      if (k % 10 === 0) console.error(`${k} kills: ${corrupt} corrupt, ${lost} lost`);
     }
     await build('build.ts', content, cache).ended;
     const last = await results(cache);

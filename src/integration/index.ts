@@ -15,6 +15,7 @@ import { linkTiles } from './link-tiles.ts';
 import { serveTiles } from './serve-tiles.ts';
 import { themeModule } from './theme-module.ts';
 import { writeHostFiles } from './write-host-files.ts';
+import { writeLicences } from './write-licences.ts';
 import { writeWordIndex } from './write-word-index.ts';
 
 /** Faults that are told one by one; a thousand old plates are one cause. */
@@ -67,6 +68,7 @@ export default function exhibit(): AstroIntegration {
         const count = await linkTiles(places, results, fileURLToPath(dir), { base, address });
         const published = new Set(results.map(({ slug }) => slug));
         await linkPreviews(places, published, fileURLToPath(dir));
+        await writeLicences(fileURLToPath(dir));
         await writeHostFiles(places, published, fileURLToPath(dir), base);
         const seconds = ((performance.now() - started) / 1000).toFixed(1);
         logger.info(`${count} tiles of ${results.length} plates in place (${seconds} s)`);

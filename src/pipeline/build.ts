@@ -12,6 +12,7 @@ import { checkTexts } from './check-texts.ts';
 import { readContent } from './content.ts';
 import { formatFindings } from './format-findings.ts';
 import { sharedInputs } from './page-inputs.ts';
+import { withLock } from './lock.ts';
 import type { Places } from './places.ts';
 import { makePlates, type MakeOptions } from './make-plates.ts';
 
@@ -70,11 +71,21 @@ function contrastLine(contrasts: readonly Contrast[]): string {
 
 /** The pages alone, from results that are there; Astro's exit code. */
 export async function buildPages(places: Places): Promise<number> {
-  await rm(join(places.pages, 'data-store.json'), { force: true });
-  // Silent: its errors are still printed; what is left out is a line for every page.
-  return runAstro(places, ['build', '--silent'], {
-    MIRRORLEAF_INPUTS: await sharedInputs(places.content),
-  });
+  // Astro writes into a folder of the project, whatever content it builds: one at a time.
+  return withLock(
+    join(project, '.cache', 'pages-lock'),
+    async () => {
+      await rm(join(places.pages, 'data-store.json'), { force: true });
+      const told = { MIRRORLEAF_INPUTS: await sharedInputs(places.content) };
+      // Silent: its errors are still printed; what is left out is a line for every page.
+      return runAstro(places, ['build', '--silent'], told);
+    },
+    {
+      onWait: () => {
+        console.error('Waiting: another build of this project makes its pages.');
+      },
+    },
+  );
 }
 
 /** 0 done, 1 where a plate failed or a text has an error (the others are published) or there are no pages. */

@@ -49,6 +49,14 @@ export function crash({ slug }: ContentPlate, error: unknown): Finding {
       remedy: 'Give yourself the right to write there, or set MIRRORLEAF_CACHE to another folder.',
     });
   }
+  if (code === 'changed-while-read') {
+    return finding({
+      ...about,
+      code,
+      message: `${message}.`,
+      remedy: 'Wait until the camera or the copy has finished, then build again.',
+    });
+  }
   const place = stack?.split('\n')[1]?.trim();
   return finding({
     ...about,

@@ -1,4 +1,5 @@
 /** One plate in a thread of its own, so that two plates use two cores. */
+import { join } from 'node:path';
 import { parentPort } from 'node:worker_threads';
 import type { CollectionRecord } from '../records/collection.ts';
 import type { ContentPlate } from './content.ts';
@@ -6,7 +7,7 @@ import type { Places } from './places.ts';
 import { crash } from './plate-faults.ts';
 import { runStages, type PlateOutcome } from './plate-stages.ts';
 import type { Store, StoreTally } from './store.ts';
-import { join } from 'node:path';
+import { watchFiles } from './watch-files.ts';
 
 export interface PlateJob {
   readonly plate: ContentPlate;
@@ -24,10 +25,14 @@ export interface PlateReport {
 }
 
 export default async function runPlate(job: PlateJob): Promise<PlateReport> {
-  const { plate, key, places, store, collection, files } = job;
+  const { plate, key, places, collection, files } = job;
+  const captures = new Map(
+    Object.keys(files).map((name) => [name, join(plate.folder, 'captures', name)]),
+  );
+  const store = { ...job.store, sound: await watchFiles(captures) };
   const tally = { made: 0, found: 0 };
   const known = new Map(
-    Object.entries(files).map(([name, digest]) => [join(plate.folder, 'captures', name), digest]),
+    Object.entries(files).map(([name, digest]) => [captures.get(name)!, digest]),
   );
   const digests = {
     of: (path: string) => {
@@ -41,6 +46,11 @@ export default async function runPlate(job: PlateJob): Promise<PlateReport> {
     const context = { places, store, digests, tally, collection, progress };
     return { outcome: await runStages(plate, key, context), tally };
   } catch (error) {
-    return { outcome: { ok: false, findings: [...plate.findings, crash(plate, error)] }, tally };
+    // A file that changed under a stage's hands makes it stop in any way.
+    const cause = await store.sound().then(
+      () => error,
+      (changed: unknown) => changed,
+    );
+    return { outcome: { ok: false, findings: [...plate.findings, crash(plate, cause)] }, tally };
   }
 }

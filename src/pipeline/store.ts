@@ -12,6 +12,8 @@ export interface Store {
   readonly root: string;
   /** Folder of unfinished ones, on the same file system. */
   readonly scratch: string;
+  /** Asked when a result has been made, before it gets its name; throws where it must get none. */
+  readonly sound?: (() => Promise<void>) | undefined;
 }
 
 /** Counts what a run had to make and what it found ready. */
@@ -46,6 +48,7 @@ export async function keepFolder(
   const folder = await privateFolder(store);
   try {
     await make(folder);
+    await store.sound?.();
     await mkdir(dirname(place), { recursive: true });
     await rename(folder, place).catch(async (error: NodeJS.ErrnoException) => {
       // Another build finished the same result first: same key, same bytes.
@@ -74,6 +77,7 @@ export async function keepJson<T>(
     return kept.value;
   }
   const value = await make();
+  await store.sound?.();
   await writeWhole(store, place, `${JSON.stringify(value)}\n`);
   if (tally) tally.made += 1;
   return value;

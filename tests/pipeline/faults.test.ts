@@ -1,6 +1,5 @@
 /** What a machine and a person do to a build: each leaves the captures alone and nothing half-made. */
-import { execFile, spawnSync } from 'node:child_process';
-import { createHash } from 'node:crypto';
+import { execFile, spawn, spawnSync } from 'node:child_process';
 import {
   cp,
   mkdir,
@@ -14,6 +13,7 @@ import {
 } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { setTimeout as sleep } from 'node:timers/promises';
 import { promisify } from 'node:util';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { findPlaces, type Places } from '../../src/pipeline/places.ts';
@@ -37,7 +37,7 @@ beforeAll(async () => {
   const places = await fresh('whole');
   await runPlates({ places, reporter });
   expected = await folderDigests(places.tiles);
-}, 60_000);
+}, 180_000);
 afterAll(() => rm(folder, { recursive: true, force: true }));
 
 async function fresh(name: string): Promise<Places> {
@@ -52,10 +52,10 @@ const states = (summary: Awaited<ReturnType<typeof runPlates>>) =>
 /** The command in a process of its own; its exit code and what it said. */
 async function build(
   { content, cache }: Pick<Places, 'content' | 'cache'>,
-  { args = [], shell }: { args?: string[]; shell?: string } = {},
+  { shell }: { shell?: string } = {},
 ): Promise<{ code: number; said: string }> {
   const env = { ...process.env, MIRRORLEAF_CONTENT: content, MIRRORLEAF_CACHE: cache };
-  const words = [process.execPath, script, ...args];
+  const words = [process.execPath, script];
   const [file, rest] = shell
     ? ['bash', ['-c', `${shell}; exec "$@"`, 'bash', ...words]]
     : [words[0], words.slice(1)];
@@ -74,24 +74,31 @@ const canMount =
   spawnSync('unshare', ['-m', 'mount', '-t', 'tmpfs', 'none', '/mnt']).status === 0;
 
 describe('a build', () => {
-  test.each([
-    ['spaces and brackets', 'a plate (final) [2].tif'],
-    ['accents, composed', 'pl\u00e9ni\u00e8re.tif'],
-    ['accents, decomposed', 'ple\u0301nie\u0300re.tif'],
-    ['signs of other scripts and emoji', '銀板 🪞 ٣.tif'],
-    ['a name of 240 bytes', `${'n'.repeat(236)}.tif`],
-    ['a name like an option', '--help.tif'],
-  ])('takes a capture whose name has %s', async (_, name) => {
-    const places = await fresh(`name-${createHash('sha1').update(name).digest('hex').slice(0, 8)}`);
+  test('takes captures with spaces, accents, emoji, 240 bytes or the look of an option in their names', async () => {
+    const names = [
+      'a plate (final) [2].tif',
+      'pl\u00e9ni\u00e8re.tif',
+      'ple\u0301nie\u0300re.tif',
+      '銀板 🪞 ٣.tif',
+      `${'n'.repeat(236)}.tif`,
+      '--help.tif',
+    ];
+    const places = await fresh('names');
     const plate = join(places.content, 'plates/second');
-    await rename(join(plate, 'captures/normal.tif'), join(plate, 'captures', name));
+    const lines = names.map(
+      (name, k) =>
+        `  - { id: n${k}, file: ${JSON.stringify(name)}, setup: normal, reading: positive }\n`,
+    );
+    for (const name of names) {
+      await cp(join(plate, 'captures/normal.tif'), join(plate, 'captures', name));
+    }
     const sitting = await readFile(join(plate, 'sitting.yaml'), 'utf8');
-    const renamed = sitting.replace('file: normal.tif', `file: ${JSON.stringify(name)}`);
-    await writeFile(join(plate, 'sitting.yaml'), renamed);
+    await writeFile(join(plate, 'sitting.yaml'), sitting + lines.join(''));
     expect(states(await runPlates({ places, reporter, slugs: ['second'] }))).toEqual({
       second: 'made',
     });
-    expect((await readResult(places, 'second'))?.sittings[0].captures[0].files[0].name).toBe(name);
+    const captures = (await readResult(places, 'second'))?.sittings[0].captures ?? [];
+    expect(captures.map(({ files }) => files[0].name)).toEqual(['normal.tif', ...names]);
   });
 
   test('tells two captures apart whose names differ in case alone', async () => {
@@ -130,6 +137,64 @@ describe('a build', () => {
     await utimes(file, new Date('2049-01-01'), new Date('2049-01-01'));
     expect(states(await runPlates({ places, reporter }))['second']).toBe('made');
     expect(states(await runPlates({ places, reporter }))['second']).toBe('unchanged');
+  });
+
+  test.each([
+    [
+      'is written over',
+      (path: string) => writeFile(path, Buffer.alloc(4000)),
+      'normal.tif changed while the plate was being worked on.',
+    ],
+    [
+      'vanishes with its folder, as a network folder does,',
+      (path: string) => rename(join(path, '..'), join(path, '../../away')),
+      '.tif was there when the plate was begun, and is gone.',
+    ],
+  ])(
+    'whose capture %s while it is worked on fails that plate, keeps nothing of it, and the next mends it',
+    async (name, spoil, sentence) => {
+      const places = await fresh(`spoilt-${name.length}`);
+      const captures = join(places.content, 'plates/first/captures');
+      let spoilt: Promise<void> | undefined;
+      const step = (label: string) => {
+        if (label === 'first: aligning') spoilt ??= spoil(join(captures, 'normal.tif'));
+      };
+      const summary = await runPlates({ places, reporter: { ...reporter, step }, jobs: 1 });
+      await spoilt;
+      expect(states(summary)).toEqual({ first: 'failed', second: 'made' });
+      expect(summary.plates[0].findings.at(-1)?.message).toContain(sentence);
+      await rm(join(captures, '..', 'away'), { recursive: true, force: true });
+      await cp(join(master, 'plates/first/captures'), captures, { recursive: true });
+      expect(states(await runPlates({ places, reporter }))['first']).toBe('made');
+      expect(await folderDigests(places.tiles)).toEqual(expected);
+    },
+  );
+
+  test('whose clock is set back by an hour, and which stands still for a second, ends well', async () => {
+    const places = await fresh('clock');
+    const back =
+      'const now = Date.now; const begun = now(); Date.now = () => now() - (now() - begun > 300 ? 3600000 : 0);';
+    const child = spawn(process.execPath, [script], {
+      env: {
+        ...process.env,
+        NODE_OPTIONS: `--import=data:text/javascript,${encodeURIComponent(back)}`,
+        MIRRORLEAF_CONTENT: places.content,
+        MIRRORLEAF_CACHE: places.cache,
+      },
+      stdio: 'ignore',
+    });
+    const ended = new Promise((resolve) => child.on('exit', resolve));
+    // As on a folder that answers slowly: everything waits, and goes on.
+    await sleep(900);
+    child.kill('SIGSTOP');
+    await sleep(1000);
+    child.kill('SIGCONT');
+    expect(await ended).toBe(0);
+    expect(await folderDigests(places.tiles)).toEqual(expected);
+    expect(states(await runPlates({ places, reporter }))).toEqual({
+      first: 'unchanged',
+      second: 'unchanged',
+    });
   });
 
   test('that may write no file of more than 8 kB fails with a sentence, and the next mends it', async () => {
@@ -226,11 +291,12 @@ describe('four shares', () => {
       const silent = new Date(Date.now() - 200_000);
       await utimes(join(places.cache, name), silent, silent);
     }
-    for (const k of [2, 3, 4])
-      expect((await build(places, { args: ['--share', `${k}/4`] })).code).toBe(0);
-    expect((await build(places, { args: ['--share', '1/4'] })).code).toBe(0);
+    for (const part of [2, 3, 4, 1]) {
+      const { plates } = await runPlates({ places, reporter, share: { part, of: 4 } });
+      expect(plates.every(({ state }) => state !== 'failed')).toBe(true);
+    }
     expect(await folderDigests(places.tiles)).toEqual(expected);
     const last = await runPlates({ places, reporter });
     expect(states(last)).toEqual({ first: 'unchanged', second: 'unchanged' });
-  }, 60_000);
+  }, 120_000);
 });
