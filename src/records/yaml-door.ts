@@ -12,6 +12,7 @@ import type { z } from 'zod';
 import { complaints, expectation } from './complaint.ts';
 import { finding, type Finding } from './finding.ts';
 import { findFrontMatter } from './front-matter.ts';
+import { deepest, tooDeepLine } from './text-depth.ts';
 import { aliasFault, syntaxFault, type SyntaxFault } from './yaml-syntax.ts';
 
 export interface YamlSource {
@@ -174,5 +175,17 @@ export function readFrontMatter<S extends z.ZodType>(
   }
   const read = readYaml(source, schema, where);
   if (!read.ok) return read;
-  return { ...read, body: source.text.slice(where.body), bodyLine: where.bodyLine };
+  const body = source.text.slice(where.body);
+  const deep = tooDeepLine(body);
+  if (deep === null) return { ...read, body, bodyLine: where.bodyLine };
+  const nested = finding({
+    level: 'error',
+    plate: source.plate,
+    file: source.file,
+    line: where.bodyLine + deep - 1,
+    code: 'too-deep',
+    message: `Quotations, lists or directives are nested in one another more than ${deepest} times.`,
+    remedy: 'Write the text with fewer levels, or close the directives (":::") that are open.',
+  });
+  return { ok: false, findings: [nested] };
 }

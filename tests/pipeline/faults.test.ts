@@ -168,6 +168,7 @@ describe('a build', () => {
       expect(states(await runPlates({ places, reporter }))['first']).toBe('made');
       expect(await folderDigests(places.tiles)).toEqual(expected);
     },
+    180_000,
   );
 
   test('whose clock is set back by an hour, and which stands still for a second, ends well', async () => {

@@ -91,4 +91,4 @@ test('the same content gives the same exhibit anywhere, made at once or after a 
   const first = await folderDigests(join(folder, 'one/out'));
   expect(Object.keys(first).length).toBeGreaterThan(60);
   expect(await folderDigests(join(folder, 'two/out'))).toEqual(first);
-}, 240_000);
+}, 600_000);

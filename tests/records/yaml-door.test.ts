@@ -1,4 +1,5 @@
 import fc from 'fast-check';
+import { z } from 'zod';
 import { describe, expect, test } from 'vitest';
 import { findingText } from '../../src/records/finding-text.ts';
 import { plateSchema } from '../../src/records/plate.ts';
@@ -220,6 +221,40 @@ describe('the sentence about', () => {
     expect(read.ok ? [] : read.findings.map(findingText)).toEqual([
       'plate "p", plate.md line 1: The file does not begin with fields between two lines of three dashes. Begin it with a line "---", then the fields, then a line "---", then the text.',
     ]);
+  });
+
+  test.each([
+    ['lists', `a: ${'['.repeat(5000)}${']'.repeat(5000)}`],
+    ['fields', `a: ${'{a: '.repeat(5000)}1${'}'.repeat(5000)}`],
+    ['entries', `${'- '.repeat(50_000)}x`],
+  ])('%s in one another, thousands of times, are one sentence', (_, text) => {
+    const read = readYaml({ plate: 'p', file: 'sitting.yaml', text }, sittingSchema);
+    expect(read.ok ? [] : read.findings.map((f) => f.message)).toEqual([
+      'Lists or fields are nested too deep to be read.',
+    ]);
+  });
+
+  test.each([
+    ['quotations', `${'>'.repeat(10_000)} x`],
+    ['lists', `Text.\n\n${'- '.repeat(3000)}x`],
+    ['numbers', `${'1. '.repeat(3000)}x`],
+    ['directives', ':::look[x]\n'.repeat(1000)],
+  ])(
+    'a text with %s in one another, thousands of times, is one sentence with its line',
+    (name, body) => {
+      const text = `---\ntitle: Deep\n---\n\n${body}\n`;
+      const read = readFrontMatter({ plate: '', file: 'lessons/deep.md', text }, z.unknown());
+      const line = { lists: 7, directives: 55 }[name] ?? 5;
+      expect(read.ok ? [] : read.findings.map((f) => [f.code, f.line])).toEqual([
+        ['too-deep', line],
+      ]);
+    },
+  );
+
+  test('a text with rules, lists in lists and closed directives is not too deep', () => {
+    const body = `---\n\n${'- - - -\n\n:::look[x]\ntext\n:::\n\n> > - 1. x\n'.repeat(80)}`;
+    const text = `---\ntitle: Plain\n---\n\n${body}`;
+    expect(readFrontMatter({ plate: '', file: 'a.md', text }, z.unknown()).ok).toBe(true);
   });
 
   test('a record of millions of characters is its length', () => {
