@@ -44,7 +44,9 @@ async function pageKeys(everywhere: string): Promise<ReadonlyMap<string, string>
       const { slug, entry } = one;
       const others = [
         ...[plates[at - 1], plates[at + 1]].map((plate) => plate?.slug),
-        ...tongues.flatMap((words) => relatedPlates(one, plates, words)).map(({ plate }) => plate.slug),
+        ...tongues
+          .flatMap((words) => relatedPlates(one, plates, words))
+          .map(({ plate }) => plate.slug),
         ...mentioned(entry.body ?? '', own),
       ];
       const theirs = others.map((other) => other && `${other} ${own.get(other)}`);

@@ -6,7 +6,8 @@ import { inEachLanguage, speechOf } from '../../../../components/speech.ts';
 import { stagePlace } from '../../../../components/viewer/stage-place.ts';
 import { stageData } from '../../../../viewer/stage-data.ts';
 
-export const getStaticPaths = async () => inEachLanguage(await platePaths(({ record }) => record.advisory === undefined));
+export const getStaticPaths = async () =>
+  inEachLanguage(await platePaths(({ record }) => record.advisory === undefined));
 
 export const GET: APIRoute<{ plate: PublishedPlate }> = async ({ params, props: { plate } }) => {
   const data = stageData(plate.result, plate.record, stagePlace(await speechOf({ params })));
