@@ -6,6 +6,9 @@ import { measuresIn } from '../words/measures.ts';
 
 const files: Readonly<Record<InterfaceLanguage, () => Promise<{ planner: PlannerWords }>>> = {
   en: () => import('../words/en/planner.ts'),
+  fr: () => import('../words/fr/planner.ts'),
+  de: () => import('../words/de/planner.ts'),
+  es: () => import('../words/es/planner.ts'),
 };
 
 export async function plannerSpeech(language: string): Promise<PlanSpeech> {

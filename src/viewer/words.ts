@@ -12,6 +12,9 @@ export let measures: Measures;
 
 const files: Readonly<Record<InterfaceLanguage, () => Promise<{ viewer: ViewerWords }>>> = {
   en: () => import('../words/en/viewer.ts'),
+  fr: () => import('../words/fr/viewer.ts'),
+  de: () => import('../words/de/viewer.ts'),
+  es: () => import('../words/es/viewer.ts'),
 };
 
 /** Load the words for a BCP 47 tag. */

@@ -3,7 +3,7 @@
  * browser loads it too.
  */
 
-export const interfaceLanguages = ['en'] as const;
+export const interfaceLanguages = ['en', 'fr', 'de', 'es'] as const;
 export type InterfaceLanguage = (typeof interfaceLanguages)[number];
 
 /** The last part of a tag for tests: the interface in marked words, such as `en-x-pseudo`. */

@@ -51,3 +51,12 @@ describe('a shutter time', () => {
     expect(shutter(4)).toBe(`4${thin}s`);
   });
 });
+
+describe('in other languages', () => {
+  test('the decimal sign is the language’s own', () => {
+    expect(measuresIn('de').millimetres(12.345)).toBe(`12,3${thin}mm`);
+    expect(measuresIn('de-CH').millimetres(12.345)).toBe(`12.3${thin}mm`);
+    expect(measuresIn('fr').fixed(-0.5, 1)).toBe('−0,5');
+    expect(measuresIn('es').percent(0.0021)).toBe(`0,21${thin}%`);
+  });
+});

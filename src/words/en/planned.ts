@@ -122,3 +122,5 @@ export const planned = {
       `${dose} lx h are more than a day of eight hours on display at 50 lx. Fewer frames, or shorter.`,
   } as Readonly<Record<string, (values: readonly string[]) => string>>,
 };
+
+export type PlannedWords = typeof planned;

@@ -3,7 +3,7 @@ import type { CapturesWords } from '../en/captures.ts';
 
 export const captures: CapturesWords = {
   title: 'Comment elle a été photographiée',
-  of: (title) => `Comment « ${title} » a été photographiée`,
+  of: (title) => `Comment « ${title} » a été photographiée`,
   lead: 'Ce qui a été disposé, ce que l’appareil a noté, ce qui a été mesuré ensuite, et comment chaque image de la page de la plaque en a été faite.',
   sitting: (date) => (date ? `Séance : ${date}` : 'Séance, jour non noté'),
   camera: 'Appareil',
@@ -13,7 +13,7 @@ export const captures: CapturesWords = {
   scale: 'Échelle',
   scaleOf: (value) => `${value} pixels par millimètre`,
   uncertainty: (value) => `incertitude type ${value}`,
-  noScale: 'inconnue : aucune longueur ne peut être mesurée',
+  noScale: 'inconnue : aucune longueur ne peut être mesurée',
   setup: 'Éclairage',
   reading: 'Lecture',
   lamp: 'Lampe',
@@ -42,7 +42,7 @@ export const captures: CapturesWords = {
   frames: (count) => `${count} images, avec leurs empreintes`,
   pixels: 'Pixels',
   profile: 'Profil colorimétrique',
-  noProfile: 'aucun dans le fichier ; sRGB supposé',
+  noProfile: 'aucun dans le fichier ; sRGB supposé',
   depth: (bits) => `${bits} bits par canal`,
   luminance: 'Luminance moyenne',
   luminanceOf: (value) => `${value} de la pleine échelle, linéaire`,
@@ -53,7 +53,7 @@ export const captures: CapturesWords = {
   withheld: 'Certaines prises de vue de cette plaque sont conservées par le musée et non publiées.',
   baseWithheld: 'L’une d’elles définit le cadre auquel les autres sont ramenées.',
   register: 'Superposition',
-  isBase: 'Cette prise de vue définit le cadre ; les autres y sont ramenées.',
+  isBase: 'Cette prise de vue définit le cadre ; les autres y sont ramenées.',
   within: (pixels, micrometres) =>
     `à ${pixels} près${micrometres ? `, ${micrometres} sur la plaque` : ', longueur sur la plaque inconnue'}`,
   withinNote: 'deux fois l’écart prévu au pire des coins',
@@ -78,7 +78,7 @@ export const captures: CapturesWords = {
   residualMap: 'Ce que l’alignement laisse sur la plaque, borne supérieure.',
   radial: 'Objectif',
   radialOf: (pixels) =>
-    `la mise au point ou l’objectif diffère de la base ; redressé de ${pixels} dans les coins`,
+    `la mise au point ou l’objectif diffère de la base ; redressé de ${pixels} dans les coins`,
   residual: 'Ce qui reste, par région de la plaque, en pixels',
   noResidual: 'aucun carreau ne pouvait le dire',
   rowName: (row) => `Ligne ${row}`,
@@ -100,7 +100,7 @@ export const captures: CapturesWords = {
   madeFrom: 'Fait de',
   figures: 'Chiffres',
   settings: 'Réglages',
-  archived: 'Conservé pour les archives :',
+  archived: 'Conservé pour les archives :',
   turning: 'Positif et négatif',
   caution: 'Prudence',
   service: 'Service d’images',

@@ -115,15 +115,15 @@ export const plate: PlateWords = {
   closeUp: 'vue rapprochée',
   setupShows: {
     normal:
-      'Les particules diffusent la lumière de la lampe ; le miroir nu reste sombre. L’image se lit en positif.',
+      'Les particules diffusent la lumière de la lampe ; le miroir nu reste sombre. L’image se lit en positif.',
     raking:
       'Une lumière qui effleure la surface fait ressortir polissage, rayures, enfoncements et bords soulevés.',
     axial:
       'Le miroir lui-même est éclairé, et les particules s’y détachent en sombre. L’image se lit en négatif.',
     transmitted: 'La lumière vient de derrière, pour une plaque dont le support la laisse passer.',
-    ultraviolet: 'Ce qui luit sous l’ultraviolet : résidus, vernis, colles, certains papiers.',
+    ultraviolet: 'Ce qui luit sous l’ultraviolet : résidus, vernis, colles, certains papiers.',
     infrared: 'Ce que l’infrarouge traverse et ce qui l’arrête.',
-    scan: 'Une lumière qui avance avec le capteur ; le miroir reflète l’intérieur de la machine.',
+    scan: 'Une lumière qui avance avec le capteur ; le miroir reflète l’intérieur de la machine.',
     other: 'Un éclairage qui n’a pas de nom courant.',
   },
 
@@ -143,7 +143,7 @@ export const plate: PlateWords = {
     follow: 'Suivre en défilant',
     spots: 'Repères sur la plaque',
     condition: 'État',
-    conditionNote: 'Tel qu’on l’a vu ce jour-là ; une liste, non un examen.',
+    conditionNote: 'Tel qu’on l’a vu ce jour-là ; une liste, non un examen.',
     where: 'Montrer où',
     object: 'L’objet',
     housingPart: {
@@ -156,11 +156,11 @@ export const plate: PlateWords = {
     mark: 'Marque',
     described: (name) => `Décrit par ${name}`,
     labels: 'À la demande de la communauté',
-    labelPage: (name) => `À propos du label « ${name} »`,
+    labelPage: (name) => `À propos du label « ${name} »`,
     wording: 'Mots d’un autre temps',
     wordingNote: 'Conservés tels qu’ils furent écrits. Ce ne sont pas les nôtres.',
     report: 'Dites-le-nous',
-    reportText: 'Quelque chose ici est faux, blesse, ou ne devrait pas être montré ?',
+    reportText: 'Quelque chose ici est faux, blesse, ou ne devrait pas être montré ?',
     reportLink: 'Nous écrire au sujet de cette plaque',
     reportSubject: (name) => `Au sujet de la plaque ${name}`,
     rights: 'Droits',
@@ -185,18 +185,18 @@ export const plate: PlateWords = {
     register: (pixels, micrometres) =>
       `Les deux lectures se superposent à ${pixels} près${micrometres ? ` (${micrometres})` : ''}.`,
     notRegistered:
-      'Les deux lectures ne sont pas superposées ; elles ne sont montrées que côte à côte.',
+      'Les deux lectures ne sont pas superposées ; elles ne sont montrées que côte à côte.',
   },
 
   turning: {
     at: (value, positive, negative) =>
-      `La plaque bascule du positif au négatif là où le miroir reflète ${value} fois la luminance qu’il avait dans « ${negative} », la lampe restant comme dans « ${positive} ».`,
+      `La plaque bascule du positif au négatif là où le miroir reflète ${value} fois la luminance qu’il avait dans « ${negative} », la lampe restant comme dans « ${positive} ».`,
     none: (reason) => `Le point de bascule n’est pas connu : ${reason}.`,
     spread: (lower, upper) =>
-      `Ce n’est pas un seul nombre sur toute la plaque : la moitié des champs se situe entre ${lower} et ${upper}.`,
+      `Ce n’est pas un seul nombre sur toute la plaque : la moitié des champs se situe entre ${lower} et ${upper}.`,
     noSpread: 'Trop peu de champs ont des tons propres pour dire combien il varie sur la plaque.',
     reversing: (share) => `Dans ${share} des champs qui ont des tons, le négatif les inverse.`,
     note: 'Le dixième le plus clair contre le dixième le plus sombre du positif, aux mêmes endroits des deux images, en lumière linéaire. Vaut pour ces deux images et leurs poses.',
-    map: 'Point de bascule par champ, relatif à celui de la plaque ; barré là où il ne peut être dit.',
+    map: 'Point de bascule par champ, relatif à celui de la plaque ; barré là où il ne peut être dit.',
   },
 };

@@ -23,15 +23,15 @@ export const site: SiteWords = {
     kind: { plate: 'Plaque', technique: 'Technique', lesson: 'Leçon', page: 'Page' },
     field: 'Mots à chercher',
     go: 'Chercher',
-    none: (asked) => `Aucune page ne contient « ${asked} ».`,
-    one: (asked) => `Une page contient « ${asked} ».`,
-    several: (count, asked) => `${count} pages contiennent « ${asked} ».`,
+    none: (asked) => `Aucune page ne contient « ${asked} ».`,
+    one: (asked) => `Une page contient « ${asked} ».`,
+    several: (count, asked) => `${count} pages contiennent « ${asked} ».`,
     more: 'En montrer plus',
     failed:
       'L’index des mots n’a pas pu être chargé. Les listes ci-dessous mènent à toutes les pages.',
-    without: 'La recherche de mots demande un script. Ces listes mènent aussi à tout :',
+    without: 'La recherche de mots demande un script. Ces listes mènent aussi à tout :',
     covered:
-      'Les plaques précédées d’un avertissement ne sont pas cherchées ; elles figurent dans la liste des plaques.',
+      'Les plaques précédées d’un avertissement ne sont pas cherchées ; elles figurent dans la liste des plaques.',
     ways: 'Autres entrées',
   },
 
@@ -45,7 +45,7 @@ export const site: SiteWords = {
 
   index: {
     title: 'Plaques',
-    lead: 'Chaque plaque est montrée deux fois : telle qu’on la voit avec une lampe à son côté devant une pièce sombre, et telle qu’on la voit quand le miroir reflète une surface claire.',
+    lead: 'Chaque plaque est montrée deux fois : telle qu’on la voit avec une lampe à son côté devant une pièce sombre, et telle qu’on la voit quand le miroir reflète une surface claire.',
     narrow: 'Restreindre la liste',
     any: 'Tout',
     process: 'Procédé',
@@ -60,7 +60,7 @@ export const site: SiteWords = {
     condition: 'État',
     decade: (year) => `années ${year}`,
     count: (plates) => many(plates, { one: ' plaque', other: ' plaques' }),
-    shown: 'Plaques montrées :',
+    shown: 'Plaques montrées :',
     none: 'Aucune plaque ne répond à tout cela. Retirez un choix, ou recommencez.',
     again: 'Recommencer',
     order: 'Par ordre de',
@@ -81,31 +81,31 @@ export const site: SiteWords = {
   lessons: {
     title: 'Leçons',
     one: 'Leçon',
-    lead: 'Des pages pour la classe : courtes, avec quelque chose à faire.',
+    lead: 'Des pages pour la classe : courtes, avec quelque chose à faire.',
     answer: 'La réponse',
     answerOf: (title) => `La réponse : ${title}`,
     answerLink: 'Vers la réponse, sur une page à part',
     back: 'Retour à la leçon',
-    print: 'Une feuille pour la classe : imprimez cette page. La réponse n’y est pas.',
+    print: 'Une feuille pour la classe : imprimez cette page. La réponse n’y est pas.',
     printNow: 'Imprimer la feuille',
     screen: 'Plein écran',
     live: 'La plaque qui bascule',
     liveNote:
-      'Une seule commande meut le dessin et la plaque. Sans script : la plaque tenue de deux façons.',
+      'Une seule commande meut le dessin et la plaque. Sans script : la plaque tenue de deux façons.',
     turn: 'Incliner la plaque',
     question: 'Une question',
     forTeacher: 'Pour l’enseignant',
   },
   contents: 'Sur cette page',
   feed: 'Plaques nouvelles et modifiées',
-  previewOf: (title) => `Les deux lectures de « ${title} » côte à côte`,
+  previewOf: (title) => `Les deux lectures de « ${title} » côte à côte`,
   moved: {
     title: 'Cette page a changé d’adresse',
-    text: (title) => `« ${title} » se trouve maintenant à une autre adresse.`,
+    text: (title) => `« ${title} » se trouve maintenant à une autre adresse.`,
   },
 
   embed: {
-    page: (title) => `Ouvrir la page de « ${title} »`,
+    page: (title) => `Ouvrir la page de « ${title} »`,
   },
 
   missing: {
@@ -117,7 +117,7 @@ export const site: SiteWords = {
   footer: {
     planner: 'Préparation des éclairages',
     write: 'Nous écrire',
-    rights: 'Images, sauf mention contraire sur la page d’une plaque :',
+    rights: 'Images, sauf mention contraire sur la page d’une plaque :',
     made: 'Fait avec Mirrorleaf. Aucun cookie, rien n’est chargé d’ailleurs.',
   },
 };

@@ -38,7 +38,7 @@ export const stage: StageWords = {
   alternative: (title, view) => `${title} : ${view}.`,
 
   register: {
-    none: 'Aucune paire de lectures de cette plaque n’est superposée ; on peut regarder ses images côte à côte.',
+    none: 'Aucune paire de lectures de cette plaque n’est superposée ; on peut regarder ses images côte à côte.',
     one: 'Il y a une seule image de cette plaque.',
     inFrame: 'Les deux lectures se trouvent dans le cadre de la plaque.',
     within: (pixels, micrometres) =>
@@ -83,16 +83,16 @@ export const stage: StageWords = {
     onPlate: 'la plaque',
     notOffered: (names, why) =>
       names.length === 1
-        ? `« ${names[0]} » n’est pas proposée ici : ${why}. On peut la voir dans Regarder et Côte à côte.`
-        : `${names.length} vues ne sont pas proposées ici : ${why}. On peut les voir dans Regarder et Côte à côte.`,
+        ? `« ${names[0]} » n’est pas proposée ici : ${why}. On peut la voir dans Regarder et Côte à côte.`
+        : `${names.length} vues ne sont pas proposées ici : ${why}. On peut les voir dans Regarder et Côte à côte.`,
     secondPlate: 'Seconde plaque',
     thisPlate: 'cette plaque',
     roughly: (names, why) =>
       names.length === 1
-        ? `« ${names[0]} » n’est pas superposée aux autres (${why}) : les places ne correspondent qu’à peu près.`
-        : `${names.length} vues ne sont pas superposées aux autres (${why}) : les places ne correspondent qu’à peu près.`,
+        ? `« ${names[0]} » n’est pas superposée aux autres (${why}) : les places ne correspondent qu’à peu près.`
+        : `${names.length} vues ne sont pas superposées aux autres (${why}) : les places ne correspondent qu’à peu près.`,
     difference:
-      'Entre les deux : gris moyen où rien n’a changé, plus clair où la seconde est plus claire, plus sombre où elle est plus sombre. Un dixième de l’échelle des tons est dessiné comme la moitié du gris.',
+      'Entre les deux : gris moyen où rien n’a changé, plus clair où la seconde est plus claire, plus sombre où elle est plus sombre. Un dixième de l’échelle des tons est dessiné comme la moitié du gris.',
     differenceNote:
       'Un changement de lampe, de pose ou de superposition a l’air d’un changement de la plaque. Des contours doublés sont des images un peu décalées.',
   },
@@ -169,7 +169,7 @@ export const stage: StageWords = {
     save: 'Enregistrer les chiffres en tableau',
     noScale: (from) => `Échelle : inconnue. ${from}`,
     scale: (value, uncertainty, from) =>
-      `Échelle : ${value} pixels par millimètre${uncertainty === null ? '' : ` ± ${uncertainty}`} ; ${from}.`,
+      `Échelle : ${value} pixels par millimètre${uncertainty === null ? '' : ` ± ${uncertainty}`} ; ${from}.`,
     actual: 'Grandeur réelle sur cet écran',
     card: (width) => `Donnez à la ligne la largeur d’une carte bancaire (${width})`,
     cardSet: 'Elle est aussi large',
@@ -190,7 +190,7 @@ export const stage: StageWords = {
     mark: 'Garder la forme, ou ce qui est visible',
     save: 'Enregistrer mes repères dans un fichier',
     open: 'Ouvrir un fichier de repères',
-    own: 'Vos repères restent dans ce navigateur ; rien n’est envoyé. Le fichier suit W3C Web Annotation.',
+    own: 'Vos repères restent dans ce navigateur ; rien n’est envoyé. Le fichier suit W3C Web Annotation.',
   },
 
   looks: {
@@ -207,7 +207,7 @@ export const stage: StageWords = {
     png: 'Enregistrer ce qui est visible en PNG',
     tiff: 'L’enregistrer en TIFF',
     print: 'Imprimer ce qui est visible comme figure',
-    note: 'En pleine définition, avec échelle, citation, crédit et droits sous l’image et inscrits dans le fichier. Un TIFF n’est pas comprimé : trois octets par pixel.',
+    note: 'En pleine définition, avec échelle, citation, crédit et droits sous l’image et inscrits dans le fichier. Un TIFF n’est pas comprimé : trois octets par pixel.',
   },
 
   cite: {
