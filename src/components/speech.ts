@@ -3,7 +3,7 @@
  * in it. The first language of the exhibit stands at the root, each other one in a folder named
  * after its tag; pages take it from their address (`[...language]` in `src/pages`).
  */
-import { directionOf } from '../words/locale.ts';
+import { directionOf, interfaceLanguage, isPseudo, localeOf } from '../words/locale.ts';
 import { measuresIn, type Measures } from '../words/measures.ts';
 import { wordsIn, type Words } from '../words/words.ts';
 import { addressesUnder, base, type Addresses } from './addresses.ts';
@@ -13,6 +13,10 @@ export interface Speech {
   /** BCP 47. */
   readonly language: string;
   readonly direction: 'ltr' | 'rtl';
+  /** Language of the museum's own texts where it is another one. */
+  readonly original: string | undefined;
+  /** `en` where the page is not in English: for sentences that the program keeps in English. */
+  readonly english: string | undefined;
   readonly words: Words;
   readonly measures: Measures;
   readonly at: Addresses;
@@ -26,6 +30,8 @@ export function speechIn(language: string, main: string): Speech {
   const speech = made.get(key) ?? {
     language,
     direction: directionOf(language),
+    original: language === main ? undefined : main,
+    english: interfaceLanguage(language) === 'en' && !isPseudo(language) ? undefined : 'en',
     words: wordsIn(language),
     measures: measuresIn(language),
     at: addressesUnder(language === main ? base : `${base}${language}/`),
@@ -58,4 +64,31 @@ export async function inEachLanguage<Path extends { readonly params: object }>(
   return languages.flatMap((language) =>
     paths.map((path) => ({ ...path, params: { ...language, ...path.params } })),
   );
+}
+
+/** A language as another one calls it. */
+export function languageName(tag: string, inLanguage: string): string {
+  const names = new Intl.DisplayNames([localeOf(inLanguage)], { type: 'language' });
+  return names.of(tag.replace(/-x-.*$/, '')) ?? tag;
+}
+
+export interface LanguageLink {
+  readonly language: string;
+  /** In that language itself, as it begins a line. */
+  readonly name: string;
+  readonly at: string;
+}
+
+/** The same page in every language of the exhibit, the first one first. */
+export async function languageLinks(path: string, speech: Speech): Promise<LanguageLink[]> {
+  const { languages } = (await exhibit()).record;
+  const within = path.startsWith(speech.at.home) ? path.slice(speech.at.home.length) : '';
+  return languages.map((language) => {
+    const name = languageName(language, language);
+    return {
+      language,
+      name: `${name.charAt(0).toLocaleUpperCase(localeOf(language))}${name.slice(1)}`,
+      at: `${speechIn(language, languages[0]).at.home}${within}`,
+    };
+  });
 }

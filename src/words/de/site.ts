@@ -6,6 +6,9 @@ const many = plural('de');
 
 export const site: SiteWords = {
   within: (name) => name,
+  languages: 'Sprachen',
+  asWritten: (name) =>
+    `Dieser Text ist in der Sprache gezeigt, in der er geschrieben wurde (${name}).`,
   skip: 'Zum Text',
   menu: 'Seiten',
   nav: {

@@ -6,6 +6,9 @@ const many = plural('en');
 export const site = {
   /** A name from a list as it stands within a sentence. */
   within: (name: string) => name.charAt(0).toLowerCase() + name.slice(1),
+  languages: 'Languages',
+  /** Above a text that is not in the page's language. */
+  asWritten: (name: string) => `This text is shown in the language it was written in (${name}).`,
   skip: 'Skip to the text',
   menu: 'Pages',
   nav: {

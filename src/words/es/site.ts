@@ -6,6 +6,8 @@ const many = plural('es');
 
 export const site: SiteWords = {
   within: (name) => name.charAt(0).toLowerCase() + name.slice(1),
+  languages: 'Idiomas',
+  asWritten: (name) => `Este texto se muestra en el idioma en que se escribió (${name}).`,
   skip: 'Ir al texto',
   menu: 'Páginas',
   nav: {

@@ -6,6 +6,8 @@ const many = plural('fr');
 
 export const site: SiteWords = {
   within: (name) => name.charAt(0).toLowerCase() + name.slice(1),
+  languages: 'Langues',
+  asWritten: (name) => `Ce texte est montré dans la langue où il a été écrit (${name}).`,
   skip: 'Aller au texte',
   menu: 'Pages',
   nav: {
