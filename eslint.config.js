@@ -58,6 +58,11 @@ export default tseslint.config(
       parserOptions: { projectService: false, project: null },
     },
   },
+  {
+    // French sets spaces that do not break before its colons and within its quotation marks.
+    files: ['src/words/**/*.ts'],
+    rules: { 'no-irregular-whitespace': ['error', { skipTemplates: true }] },
+  },
   { files: ['src/viewer/**/*.ts'], languageOptions: { globals: { ...globals.browser } } },
   door(
     '{imaging,optics}',
