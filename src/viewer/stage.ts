@@ -72,7 +72,10 @@ export class PlateStage extends HTMLElement {
   private listen(): void {
     this.addEventListener('click', (event) => {
       const asked = (event.target as Element).closest<HTMLElement>('[data-do]');
-      if (asked?.dataset['do'] !== undefined) act(this, asked.dataset['do'], asked);
+      if (asked?.dataset['do'] === undefined) return;
+      // What was said of the last thing is not said of the next.
+      this.say('');
+      act(this, asked.dataset['do'], asked);
     });
     this.addEventListener('input', (event) => {
       const field = event.target as HTMLInputElement | HTMLSelectElement;

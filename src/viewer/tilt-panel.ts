@@ -159,7 +159,11 @@ export class TiltPanel {
 
   /** The reading and the turning point of what is in sight. */
   private async readHere(): Promise<void> {
-    const seen = this.stage.surfaces.region();
+    const { data, state } = this.stage;
+    const { width, height } = data.frame;
+    // Of the whole plate, as for its turning point, not the table around it.
+    const seen =
+      state.region === null ? innerRegion({ width, height }) : this.stage.surfaces.region();
     if (seen !== null) await this.readPlace(seen, words.tilt.inSight);
   }
 

@@ -60,7 +60,7 @@ export async function tonePlanes(
 }
 
 /** The inner nine tenths: a mat or the table around the plate does not decide its turning point. */
-export function innerRegion(plane: Plane) {
+export function innerRegion(plane: Pick<Plane, 'width' | 'height'>) {
   return {
     x: plane.width * 0.05,
     y: plane.height * 0.05,

@@ -43,6 +43,13 @@ export class ToolPanels {
     this.open = name;
     this.reflect();
     this.tools.get(name)?.opened();
+    this.keepInSight();
+  }
+
+  /** A tool works on the picture: bring it back where the row of tools has left it behind. */
+  private keepInSight(): void {
+    const { top, height } = this.stage.parts.well.getBoundingClientRect();
+    if (top < -height / 3) this.stage.scrollIntoView({ block: 'start' });
   }
 
   /** @returns Whether a tool was open. */

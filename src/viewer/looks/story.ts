@@ -19,6 +19,7 @@ class Story {
   private readonly button: HTMLButtonElement;
   private readonly watch: IntersectionObserver;
   private on = false;
+  private readonly onKey = (event: KeyboardEvent) => this.key(event);
 
   constructor(stage: PlateStage, list: HTMLElement, button: HTMLButtonElement) {
     this.stage = stage;
@@ -29,6 +30,23 @@ class Story {
       rootMargin: '-60% 0px -35% 0px',
     });
     button.addEventListener('click', () => this.toggle());
+  }
+
+  private get steps(): readonly HTMLElement[] {
+    return [...this.list.querySelectorAll<HTMLElement>('[data-step]')];
+  }
+
+  /** Page keys go by steps: a whole window further would leave words under the plate. */
+  private key(event: KeyboardEvent): void {
+    const by = { PageDown: 1, PageUp: -1 }[event.key];
+    const within = (event.target as Element).closest?.('plate-stage, input, select, textarea');
+    if (by === undefined || within) return;
+    const { steps } = this;
+    const now = steps.findIndex((step) => step.hasAttribute('aria-current'));
+    const next = steps[now + by];
+    if (next === undefined) return;
+    event.preventDefault();
+    next.scrollIntoView({ block: 'start' });
   }
 
   private toggle(): void {
@@ -42,10 +60,12 @@ class Story {
         if (other !== this.button) other.click();
       root.dataset['story'] = '';
       this.list.dataset['following'] = '';
-      for (const step of this.list.querySelectorAll('[data-step]')) this.watch.observe(step);
+      for (const step of this.steps) this.watch.observe(step);
+      addEventListener('keydown', this.onKey);
       this.list.scrollIntoView({ block: 'start' });
     } else {
       this.watch.disconnect();
+      removeEventListener('keydown', this.onKey);
       delete root.dataset['story'];
       delete this.list.dataset['following'];
     }
@@ -54,7 +74,7 @@ class Story {
   private seen(entries: readonly IntersectionObserverEntry[]): void {
     const step = entries.find((entry) => entry.isIntersecting)?.target as HTMLElement | undefined;
     if (step === undefined) return;
-    for (const other of this.list.querySelectorAll('[data-step]'))
+    for (const other of this.steps)
       if (other === step) other.setAttribute('aria-current', 'step');
       else other.removeAttribute('aria-current');
     this.stage.show(step.dataset['step'] ?? '');

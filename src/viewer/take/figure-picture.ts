@@ -17,7 +17,7 @@ export function brokenLines(
 ): string[] {
   const lines: string[] = [];
   let line = '';
-  for (const word of text.split(/\s+/)) {
+  for (const word of text.split(/\s+/).flatMap((part) => fittingParts(part, width, measure))) {
     const longer = line === '' ? word : `${line} ${word}`;
     if (line !== '' && measure(longer) > width) {
       lines.push(line);
@@ -25,6 +25,23 @@ export function brokenLines(
     } else line = longer;
   }
   return line === '' ? lines : [...lines, line];
+}
+
+/** A word that is longer than a line, such as an address, in parts that are not. */
+function fittingParts(
+  word: string,
+  width: number,
+  measure: (words: string) => number,
+): readonly string[] {
+  const parts: string[] = [];
+  let rest = word;
+  while (rest.length > 1 && measure(rest) > width) {
+    let count = rest.length - 1;
+    while (count > 1 && measure(rest.slice(0, count)) > width) count--;
+    parts.push(rest.slice(0, count));
+    rest = rest.slice(count);
+  }
+  return [...parts, rest];
 }
 
 /** @param picture The region as it is shown. @param mirrored Turn it left for right. */

@@ -34,5 +34,7 @@ test('the resolution is halved until the region fits, and no further', () => {
 
 test('words are broken at spaces and none is lost', () => {
   const lines = brokenLines('one two three four', 9, (text) => text.length);
+  const address = brokenLines('see https://museum.example/plates/ now', 10, (t) => t.length);
+  expect(address).toEqual(['see', 'https://mu', 'seum.examp', 'le/plates/', 'now']);
   expect(lines).toEqual(['one two', 'three', 'four']);
 });
