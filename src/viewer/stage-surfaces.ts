@@ -238,8 +238,10 @@ export class StageSurfaces {
 
   /** Who saw the whole plate goes on seeing all of it. */
   private resized(surface: Surface | undefined): void {
-    if (surface === this.first && this.stage.state.region === null) this.fit(null, true);
+    const whole = surface === this.first && this.stage.state.region === null;
     this.moved(surface);
+    // The library brings its own place back after it has told of the size.
+    if (whole) requestAnimationFrame(() => this.fit(null, true));
   }
 
   private moved(by: Surface | undefined): void {
