@@ -2,9 +2,10 @@
  * The moving pictures of a stage: one surface for one place, more where pictures are shown
  * beside each other. Opened on first use over the still pictures, and kept.
  */
-import { dividerLine, lineOnScreen, type Line } from './divider-line.ts';
+import { distanceFrom, lineFor } from './divider-place.ts';
+import type { Line } from './divider-line.ts';
 import { laidFor, type Laid } from './laid-views.ts';
-import { toScreen, type Placing } from './placing.ts';
+import type { Placing } from './placing.ts';
 import type { PlateStage } from './stage.ts';
 import type { Link, Surface, SurfaceEvents } from './surface.ts';
 import { stageKey } from './stage-keys.ts';
@@ -172,11 +173,7 @@ export class StageSurfaces {
   line(): Line | null {
     const placing = this.placing();
     if (placing === null) return null;
-    const { state, data } = this.stage;
-    if (state.fixed === 'screen') return dividerLine(this.box(), state.divider, state.turn);
-    const { width, height } = data.frame;
-    const onPlate = dividerLine({ x: 0, y: 0, width, height }, state.divider, state.turn);
-    return lineOnScreen(onPlate, placing);
+    return lineFor(this.stage.state, this.stage.data.frame, this.box(), placing);
   }
 
   /** What is drawn in the main place now: the difference itself, else the first picture. */
@@ -190,10 +187,7 @@ export class StageSurfaces {
     const line = this.stage.state.mode === 'slide' ? this.line() : null;
     const placing = this.placing();
     if (line === null || placing === null) return null;
-    return (x, y) => {
-      const [sx, sy] = toScreen(placing, x, y);
-      return (line.nx * sx + line.ny * sy - line.d) / placing.scale;
-    };
+    return distanceFrom(line, placing);
   }
 
   /** The first surface's box, CSS pixels. */

@@ -8,33 +8,33 @@ import {
   tiltReading,
   tonesOf,
   turningPoint,
-  type TiltReading,
   type Tones,
 } from '../imaging/tilt.ts';
 import { DeviceTilt } from './device-tilt.ts';
 import type { Look } from './look.ts';
 import type { PlateStage } from './stage.ts';
-import { toPlate } from './placing.ts';
-import type { Region } from './view-state.ts';
 import { nearestStill, stillView } from './still-steps.ts';
 import type { SurfaceView } from './surface.ts';
 import { drawSection, placeMark } from './tilt-drawing.ts';
-import { innerRegion, tonePlanes, type TonePlanes } from './tones.ts';
-import { measures, words } from './words.ts';
+import { TiltPlace } from './tilt-place.ts';
+import { degrees, heldWords, said } from './tilt-speech.ts';
+import { innerRegion } from './tones.ts';
+import { words } from './words.ts';
 
 /** Degrees of tilt for one CSS pixel of drag: the whole range in about a hand's width. */
 const degreesPerPixel = 0.06;
 
 export class TiltPanel {
   private readonly stage: PlateStage;
-  private planes: Promise<TonePlanes> | null = null;
   private tones: Tones | null = null;
   private reason: string | null = null;
   private turnsByDrag = true;
   private readonly device: DeviceTilt;
+  private readonly place: TiltPlace;
 
   constructor(stage: PlateStage) {
     this.stage = stage;
+    this.place = new TiltPlace(stage);
     this.device = new DeviceTilt((tilt) => this.set(tilt));
   }
 
@@ -109,7 +109,7 @@ export class TiltPanel {
       this.turnsByDrag = !this.turnsByDrag;
       this.reflect();
     } else if (what === 'device') void this.toggleDevice();
-    else if (what === 'here') void this.readHere();
+    else if (what === 'here') void this.place.readHere();
   }
 
   private async toggleDevice(): Promise<void> {
@@ -119,21 +119,12 @@ export class TiltPanel {
       ?.setAttribute('aria-pressed', String(this.device.on));
   }
 
-  private load(): Promise<TonePlanes> {
-    const { data } = this.stage;
-    const of = (id: string | undefined) => data.views.find((v) => v.id === id);
-    const [positive, negative] = [of(data.pair?.positive), of(data.pair?.negative)];
-    if (!positive || !negative) return Promise.reject(new Error(words.tilt.noPair));
-    this.planes ??= tonePlanes(positive, negative, data.frame);
-    return this.planes;
-  }
-
   /** Work out the plate's own turning point, once. */
   private async measure(): Promise<void> {
     if (this.tones !== null || this.reason !== null) return;
     this.reason = words.tilt.beingRead;
     try {
-      const planes = await this.load();
+      const planes = await this.place.load();
       const tones = tonesOf(planes.positive, planes.negative, innerRegion(planes.positive));
       if (tones.ok) this.tones = tones.value;
       this.reason = tones.ok ? null : said(tones.reason);
@@ -143,58 +134,8 @@ export class TiltPanel {
     this.stage.reflect();
   }
 
-  /** A press on the plate reads the place around it, in Tilt. */
   pressed(x: number, y: number): boolean {
-    const placing = this.stage.surfaces.placing();
-    if (this.stage.state.mode !== 'tilt' || placing === null) return false;
-    const [px, py] = toPlate(placing, x, y);
-    const { width, height } = this.stage.data.frame;
-    if (px < 0 || py < 0 || px > width || py > height) return false;
-    // Large enough for a hundred samples of the small pictures, or a finger's width.
-    const side = Math.max(44 / placing.scale, Math.max(width, height) / 24);
-    const around = { x: px - side / 2, y: py - side / 2, width: side, height: side };
-    void this.readPlace(around, words.tilt.pressed);
-    return true;
-  }
-
-  /** The reading and the turning point of what is in sight. */
-  private async readHere(): Promise<void> {
-    const { data, state } = this.stage;
-    const { width, height } = data.frame;
-    // Of the whole plate, as for its turning point, not the table around it.
-    const seen =
-      state.region === null ? innerRegion({ width, height }) : this.stage.surfaces.region();
-    if (seen !== null) await this.readPlace(seen, words.tilt.inSight);
-  }
-
-  private async readPlace(seen: Region, what: string): Promise<void> {
-    try {
-      const { positive, negative, scale } = await this.load();
-      const region = {
-        x: seen.x * scale,
-        y: seen.y * scale,
-        width: seen.width * scale,
-        height: seen.height * scale,
-      };
-      this.stage.say(this.regionWords(tonesOf(positive, negative, region), what));
-    } catch (fault) {
-      this.stage.say(fault instanceof Error ? fault.message : words.tilt.small);
-    }
-  }
-
-  private regionWords(tones: ReturnType<typeof tonesOf>, what: string): string {
-    if (!tones.ok) return words.tilt.unread(what, said(tones.reason));
-    const room = roomLight[this.stage.state.room];
-    const b = reflectedLuminance(this.stage.state.tilt, room);
-    const reading = tiltReading(readingContrast(tones.value, 1, b));
-    const point = turningPoint(tones.value);
-    const at = point.ok ? tiltFor(point.value, room) : null;
-    const turns = !point.ok
-      ? words.tilt.noTurn(said(point.reason))
-      : at === null
-        ? words.tilt.notHere
-        : words.tilt.turnsAt(degrees(at));
-    return words.tilt.now(what, words.tilt.reading[reading], turns);
+    return this.place.pressed(x, y);
   }
 
   private pointWords(): string {
@@ -235,16 +176,4 @@ export class TiltPanel {
     drawSection(panel, tilt, roomLight[room]);
     placeMark(panel, this.turning());
   }
-}
-
-/** The angle, and the reading where it can be told. */
-function heldWords(tilt: number, reading: TiltReading | null): string {
-  return [degrees(tilt), reading && words.tilt.reading[reading]].filter(Boolean).join(', ');
-}
-
-const degrees = (value: number) => `${measures.fixed(value, 1)}°`;
-
-/** A reason of the numbers, which are written in English, in the page's language. */
-function said(reason: string): string {
-  return words.tilt.reasons[reason] ?? reason;
 }

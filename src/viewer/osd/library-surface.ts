@@ -9,45 +9,13 @@ import type { Link, Surface, SurfaceEvents, SurfaceView } from '../surface.ts';
 import type { Region } from '../view-state.ts';
 import { learnPlainBitmap } from './plain-bitmap.ts';
 import { layPlain } from './plain-look.ts';
+import { keepStylesOut, libraryOptions } from './library-options.ts';
 import { PlateDrawer } from './plate-drawer.ts';
 import { pictureSource, planeSource, tileSource } from './tile-source.ts';
 import { words } from '../words.ts';
 
 /** Keys that the library may keep; letters and page keys are put aside. */
 const kept = new Set(['ArrowUp', 'ArrowDown', 'ArrowLeft', 'ArrowRight', 'Equal', 'Minus']);
-
-function options(element: HTMLElement): OpenSeadragon.Options {
-  const still = matchMedia('(prefers-reduced-motion: reduce)').matches;
-  return {
-    element,
-    drawer: [PlateDrawer, 'canvas'],
-    drawerOptions: {},
-    loadTilesWithAjax: true,
-    showNavigationControl: false,
-    showNavigator: false,
-    blendTime: 0,
-    animationTime: still ? 0 : 0.6,
-    visibilityRatio: 0.5,
-    minZoomImageRatio: 0.7,
-    maxZoomPixelRatio: 8,
-    maxImageCacheCount: 500,
-    gestureSettingsMouse: { clickToZoom: false, dblClickToZoom: true },
-    gestureSettingsTouch: { clickToZoom: false, dblClickToZoom: true, flickEnabled: !still },
-    imageSmoothingEnabled: true,
-  };
-}
-
-/**
- * The library adds a style element, which the page's policy refuses and reports. It does not add
- * one where it finds its own; a style of another type is never applied.
- */
-function keepStylesOut(): void {
-  if (document.querySelector('style[data-openseadragon-mobile-css]')) return;
-  const marker = document.createElement('style');
-  marker.type = 'text/plain';
-  marker.setAttribute('data-openseadragon-mobile-css', '');
-  document.head.append(marker);
-}
 
 export class LibrarySurface implements Surface {
   readonly element: HTMLElement;
@@ -61,7 +29,7 @@ export class LibrarySurface implements Surface {
     learnPlainBitmap();
     keepStylesOut();
     this.element = element;
-    this.viewer = OpenSeadragon(options(element));
+    this.viewer = OpenSeadragon(libraryOptions(element));
     const canvas = this.viewer.canvas;
     canvas.setAttribute('role', 'application');
     canvas.setAttribute('aria-label', name);
