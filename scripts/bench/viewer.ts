@@ -4,10 +4,9 @@
  * drawing, by its WebGL drawer in the same software, of the same two pictures in the same window. Bounded to about four minutes: small
  * windows, few repetitions, and a clock that skips the rest of the zooms rather than run on.
  */
-import { mkdtemp, readFile, readdir, rm } from 'node:fs/promises';
+import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { gzipSync } from 'node:zlib';
 import type { Browser, Page } from 'playwright-core';
 import { buildExhibit } from '../../src/pipeline/build.ts';
 import { findPlaces } from '../../src/pipeline/places.ts';
@@ -20,6 +19,7 @@ import {
   type OpenStage,
 } from '../../tests/site/viewer-page.ts';
 import { readAt, worstSlide, worstTilt, zooms } from '../../tests/site/viewer-reading.ts';
+import { viewerScript } from '../../tests/site/viewer-script.ts';
 import type { BenchRow } from './row.ts';
 
 const base = '/exhibit/';
@@ -142,17 +142,6 @@ async function useLibraryDrawer(page: Page): Promise<void> {
   await settled(page);
 }
 
-async function scriptKilobytes(folder: string): Promise<number> {
-  const assets = join(folder, 'assets');
-  const names = await readdir(assets);
-  const compressed = async (path: string) => gzipSync(await readFile(path)).length;
-  const size = async (pattern: RegExp) =>
-    compressed(join(assets, names.find((name) => pattern.test(name)) ?? 'missing'));
-  const library = 'node_modules/openseadragon/build/openseadragon/openseadragon.min.js';
-  const alone = await compressed(join(import.meta.dirname, '..', '..', library));
-  return ((await size(/^PlateStage.*\.js$/)) + (await size(/^osd.*\.js$/)) - alone) / 1000;
-}
-
 export default async function (): Promise<BenchRow[]> {
   const { folder, temporary } = await built();
   const server = await serveStatic(folder, base);
@@ -191,7 +180,7 @@ export default async function (): Promise<BenchRow[]> {
           value: library,
         },
       },
-      row('script_kb_gzip', await scriptKilobytes(folder), 'kB', 45),
+      row('script_kb_gzip', viewerScript(folder).bytes / 1000, 'kB', 45),
     ];
   } finally {
     await shader.close();

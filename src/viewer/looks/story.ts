@@ -63,6 +63,7 @@ class Story {
       for (const step of this.steps) this.watch.observe(step);
       addEventListener('keydown', this.onKey);
       this.list.scrollIntoView({ block: 'start' });
+      this.mark(this.steps[0]);
     } else {
       this.watch.disconnect();
       removeEventListener('keydown', this.onKey);
@@ -73,6 +74,11 @@ class Story {
 
   private seen(entries: readonly IntersectionObserverEntry[]): void {
     const step = entries.find((entry) => entry.isIntersecting)?.target as HTMLElement | undefined;
+    this.mark(step);
+  }
+
+  /** The step that is being read. */
+  private mark(step: HTMLElement | undefined): void {
     if (step === undefined) return;
     for (const other of this.steps)
       if (other === step) other.setAttribute('aria-current', 'step');
