@@ -9,7 +9,7 @@
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { linearised } from '../imaging/colour/light.ts';
-import { gainRow } from '../imaging/mosaic/balance.ts';
+import { gainRow } from '../imaging/mosaic/gain-field.ts';
 import type { MosaicPlan, MosaicTile } from '../imaging/mosaic/plan.ts';
 import {
   bandShares,

@@ -13,6 +13,7 @@ const beside: Readonly<Record<string, boolean>> = {
   relief: false,
   gloss: false,
   adds: false,
+  colouring: false,
 };
 
 /** What names depend on. */

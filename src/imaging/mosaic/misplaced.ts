@@ -32,16 +32,27 @@ export function findPlaces(
   placed: readonly number[],
 ): readonly Misplaced[] {
   const lost = tiles.map((_, i) => i).filter((i) => !placed.includes(i));
+  // Corners of two plates look alike: only a place of the grid that no other tile holds is offered.
+  const [rows, columns] = [tiles.map((t) => t.row), tiles.map((t) => t.column)];
+  const [bottom, right] = [Math.max(...rows), Math.max(...columns)];
+  const isFree = ({ row, column }: { row: number; column: number }): boolean =>
+    row >= Math.min(...rows) &&
+    row <= bottom &&
+    column >= Math.min(...columns) &&
+    column <= right &&
+    !placed.some((t) => tiles[t].row === row && tiles[t].column === column);
   return lost.map((tile) => {
     let best = leastPeak;
     let place: Misplaced['place'] = null;
     for (const beside of placed) {
       for (const { side, forward, row, column } of sides) {
+        const at = { row: tiles[beside].row + row, column: tiles[beside].column + column };
+        if (!isFree(at)) continue;
         const [first, second] = forward ? [beside, tile] : [tile, beside];
         const z = peakOf(survey, tiles, first, second, side);
         if (z <= best) continue;
         best = z;
-        place = { row: tiles[beside].row + row, column: tiles[beside].column + column, beside };
+        place = { ...at, beside };
       }
     }
     const own = place?.row === tiles[tile].row && place.column === tiles[tile].column;

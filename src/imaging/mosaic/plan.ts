@@ -1,6 +1,6 @@
 /** What it takes to draw a mosaic: written once, read by the composer row after row. */
 import type { Homography } from '../conventions.ts';
-import type { GainField } from './balance.ts';
+import type { GainField } from './gain-field.ts';
 import type { Band } from './seams.ts';
 
 export interface MosaicTile {

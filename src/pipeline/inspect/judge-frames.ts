@@ -1,14 +1,13 @@
 /** Frames that a set should have and has not: holes in a numbered series, in a grid, in a bracket. */
 import { stopsBetween } from '../../imaging/inspect/bracket-steps.ts';
+import { emptyCells } from '../../imaging/mosaic/grid.ts';
 import { about, said, type InspectedSitting, type Judge } from './inspected-sitting.ts';
 import type { CaptureRecord } from '../../records/sitting.ts';
 
 export const judgeFrames: Judge = (sitting) =>
   sitting.captures.flatMap(({ record }) => {
-    const hole =
-      record.kind === 'mosaic'
-        ? gridHole(record)
-        : (numberHole(record) ?? (record.kind === 'bracket' ? bracketHole(record) : null));
+    if (record.kind === 'mosaic') return gridHoles(sitting, record);
+    const hole = numberHole(record) ?? (record.kind === 'bracket' ? bracketHole(record) : null);
     return hole === null ? [] : [missing(sitting, record.id, hole)];
   });
 
@@ -37,24 +36,20 @@ function numberHole({ frames = [] }: CaptureRecord): string | null {
   return `there is no ${first[1]}${number}${first[3]}`;
 }
 
-/** A place in a mosaic's grid that no frame fills. */
-function gridHole({ frames = [] }: CaptureRecord): string | null {
-  const cells = new Set<string>();
-  let [rows, columns] = [0, 0];
-  for (const { row, column } of frames) {
-    if (row === undefined || column === undefined) return null;
-    cells.add(`${row},${column}`);
-    rows = Math.max(rows, row + 1);
-    columns = Math.max(columns, column + 1);
-  }
-  for (let row = 0; row < rows; row += 1) {
-    for (let column = 0; column < columns; column += 1) {
-      if (!cells.has(`${row},${column}`)) {
-        return `row ${row}, column ${column} of the ${rows} × ${columns} grid is empty`;
-      }
-    }
-  }
-  return null;
+/** The places in a mosaic's grid that no frame fills, one finding each. */
+function gridHoles(sitting: InspectedSitting, { id, frames = [] }: CaptureRecord) {
+  const cells = frames.flatMap(({ row, column }) =>
+    row === undefined || column === undefined ? [] : [{ row, column }],
+  );
+  if (cells.length < frames.length) return [];
+  return emptyCells(cells).map(({ row, column }) =>
+    about(sitting, id, null, {
+      level: 'warning',
+      code: 'mosaic-tile-missing',
+      message: `The mosaic "${id}" has no close-up for row ${row}, column ${column}; the place is black where no neighbour reaches it.`,
+      remedy: 'Photograph that place, or correct the rows and columns of the frames.',
+    }),
+  );
 }
 
 /** One step of a bracket that is twice the others. */

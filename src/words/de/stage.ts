@@ -22,6 +22,7 @@ export const stage: StageWords = {
     relief: 'Relief der Oberfläche',
     gloss: 'Glanz der Oberfläche',
     adds: 'was Streiflicht hinzufügt',
+    colouring: 'Handkolorierung',
   },
   frame: {
     single: (n, of) => `Fotografie ${n} von ${of}`,

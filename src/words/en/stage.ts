@@ -30,6 +30,7 @@ export const stage = {
     relief: 'relief of the surface',
     gloss: 'gloss of the surface',
     adds: 'what raking light adds',
+    colouring: 'hand colouring',
   },
   /** One of the photographs of a set. */
   frame: {

@@ -22,6 +22,7 @@ export const stage: StageWords = {
     relief: 'relieve de la superficie',
     gloss: 'brillo de la superficie',
     adds: 'lo que añade la luz rasante',
+    colouring: 'coloreado a mano',
   },
   frame: {
     single: (n, of) => `fotografía ${n} de ${of}`,

@@ -27,6 +27,7 @@ export const stage: StageWords = {
     relief: 'relief de la surface',
     gloss: 'brillance de la surface',
     adds: 'ce qu’ajoute la lumière rasante',
+    colouring: 'coloriage à la main',
   },
   frame: {
     single: (n, of) => `photographie ${n} sur ${of}`,

@@ -1,5 +1,7 @@
-/** What joining a mosaic says about its close-ups, as sentences that a technician can act on. */
-import { emptyCells } from '../../../imaging/mosaic/grid.ts';
+/**
+ * What joining a mosaic says about its close-ups, as sentences that a technician can act on. A
+ * place of the grid without a close-up is told before, by inspection.
+ */
 import { finding, type Finding } from '../../../records/finding.ts';
 import type { CaptureRecord } from '../../../records/sitting.ts';
 import type { MosaicReport, ReportTile } from './mosaic-report.ts';
@@ -17,14 +19,6 @@ export function mosaicFindings(
     finding({ plate, capture: capture.id, ...parts });
   const place = ({ row, column }: { row: number; column: number }) =>
     `row ${row}, column ${column}`;
-  const missing = emptyCells(tiles).map((cell) =>
-    say({
-      level: 'warning',
-      code: 'mosaic-tile-missing',
-      message: `The mosaic "${capture.id}" has no close-up for ${place(cell)}; the place is black where no neighbour reaches it.`,
-      remedy: 'Photograph that place, or correct the rows and columns of the frames.',
-    }),
-  );
   if (!report.ok) {
     const none = say({
       level: 'warning',
@@ -33,7 +27,7 @@ export function mosaicFindings(
       remedy:
         'Check the rows and columns of the frames: rows run from the top, columns from the left, as the base lies.',
     });
-    return [...missing, none];
+    return [none];
   }
   const lost = report.lost.map(({ tile, place: found }) => {
     const { file, row, column } = tiles[tile];
@@ -88,5 +82,5 @@ export function mosaicFindings(
         remedy:
           'Let the close-ups cover what the base shows, or make the base the mosaic’s own light.',
       });
-  return [...missing, ...lost, ...apart, ...jumps, ...(Array.isArray(base) ? base : [base])];
+  return [...lost, ...apart, ...jumps, ...(Array.isArray(base) ? base : [base])];
 }
