@@ -22,7 +22,7 @@ const doors = ['**/raster/**', '**/pipeline/**', '**/integration/**'];
 const browser = ['**/viewer/**', '**/pages/**', '**/components/**', '**/layouts/**'];
 
 export default tseslint.config(
-  { ignores: ['dist/', '.cache/', '.astro/', 'node_modules/', 'coverage/'] },
+  { ignores: ['dist/', 'dist.*/', '.cache/', '.astro/', 'node_modules/', 'coverage/'] },
   js.configs.recommended,
   ...tseslint.configs.recommendedTypeChecked,
   ...astro.configs.recommended,

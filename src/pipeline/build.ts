@@ -10,6 +10,7 @@ import { join } from 'node:path';
 import { enoughForText, type Contrast, type Mode } from '../publish/theme/palette.ts';
 import { checkTexts } from './check-texts.ts';
 import { readContent } from './content.ts';
+import { finishedFolder } from './finished-folder.ts';
 import { formatFindings } from './format-findings.ts';
 import { sharedInputs } from './page-inputs.ts';
 import { withLock } from './lock.ts';
@@ -71,14 +72,18 @@ function contrastLine(contrasts: readonly Contrast[]): string {
 
 /** The pages alone, from results that are there; Astro's exit code. */
 export async function buildPages(places: Places): Promise<number> {
+  let code = 1;
   // Astro writes into a folder of the project, whatever content it builds: one at a time.
-  return withLock(
+  await withLock(
     join(project, '.cache', 'pages-lock'),
     async () => {
       await rm(join(places.pages, 'data-store.json'), { force: true });
       const told = { MIRRORLEAF_INPUTS: await sharedInputs(places.content) };
-      // Silent: its errors are still printed; what is left out is a line for every page.
-      return runAstro(places, ['build', '--silent'], told);
+      await finishedFolder(places.out, async (out) => {
+        // Silent: its errors are still printed; what is left out is a line for every page.
+        code = await runAstro({ ...places, out }, ['build', '--silent'], told);
+        return code === 0;
+      });
     },
     {
       onWait: () => {
@@ -86,6 +91,7 @@ export async function buildPages(places: Places): Promise<number> {
       },
     },
   );
+  return code;
 }
 
 /** 0 done, 1 where a plate failed or a text has an error (the others are published) or there are no pages. */

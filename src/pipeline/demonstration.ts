@@ -3,7 +3,7 @@
  * old. Only a plate whose own `.gitignore` says that its captures are rendered is ever touched:
  * a museum's captures are nobody's to write.
  */
-import { mkdir, readFile, rename, rm, stat } from 'node:fs/promises';
+import { mkdir, readdir, readFile, rename, rm, stat } from 'node:fs/promises';
 import { availableParallelism } from 'node:os';
 import { join } from 'node:path';
 import { Piscina } from 'piscina';
@@ -194,7 +194,7 @@ async function renderPlate(
   );
   const draft = join(plateFolder, `captures.${process.pid}.part`);
   const truth = truthRoot ? join(truthRoot, object.slug) : null;
-  await rm(draft, { recursive: true, force: true });
+  await removeLeftovers(plateFolder);
   await mkdir(draft, { recursive: true });
   try {
     if (truth) await run({ kind: 'normals', object, scenes, base: shoots[0].base, truth });
@@ -210,6 +210,14 @@ async function renderPlate(
   }
   const files = await sizesOf(task, join(plateFolder, 'captures'));
   await writeWhole(store, stampFile(store, task), `${JSON.stringify({ key: task.key, files })}\n`);
+}
+
+/** What a rendering that was killed left beside the captures; the lock keeps out those that live. */
+async function removeLeftovers(plateFolder: string): Promise<void> {
+  for (const name of await readdir(plateFolder)) {
+    if (!/^captures\.\d+(\.old)?\.part$/.test(name)) continue;
+    await rm(join(plateFolder, name), { recursive: true, force: true });
+  }
 }
 
 async function replaceFolder(from: string, to: string): Promise<void> {

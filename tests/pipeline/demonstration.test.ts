@@ -82,15 +82,17 @@ describe('the demonstration', () => {
     expect(await digests(two.captures)).toEqual(files);
   });
 
-  test('leaves what is current alone, and mends what is missing', async () => {
-    const { places, captures } = await contentFolder('one');
+  test('leaves what is current alone, mends what is missing, and clears what a kill left', async () => {
+    const { places, captures, plate } = await contentFolder('one');
     const file = join(captures, 'normal.jpg');
     const before = await stat(file);
     expect(await ensureDemonstration(places, quiet, { objects: [object] })).toBe(0);
     expect((await stat(file)).mtimeMs).toBe(before.mtimeMs);
     await rm(file);
+    await mkdir(join(plate, 'captures.99999.part'));
     expect(await ensureDemonstration(places, quiet, { objects: [object] })).toBe(1);
     expect((await stat(file)).size).toBe(before.size);
+    expect((await readdir(plate)).sort()).toEqual(['.gitignore', 'captures', 'sitting.yaml']);
   });
 
   test('never touches a plate that does not say its captures are rendered', async () => {

@@ -23,7 +23,7 @@ import { placeView } from './place-view.ts';
 import type { Part, PlannedView } from './part.ts';
 
 /** Raised when the same frames would give another merge, rendering or layer. */
-export const bracketVersion = 2;
+export const bracketVersion = 3;
 
 export async function bracketViews(
   plate: AlignedPlate,
