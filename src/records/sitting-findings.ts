@@ -121,14 +121,14 @@ function framesFindings(capture: CaptureRecord, at: Path, about: RecordAbout): F
   const say = (level: Finding['level'], code: string, message: string, remedy: string) => [
     findingAt(about, [...at, 'frames'], { level, capture: id, code, message, remedy }),
   ];
-  if (kind === 'lights' && !capture.ball) {
+  if (kind === 'lights' && !capture.ball && !capture.ballWithin) {
     const unknown = frames.filter((f) => f.bearing === undefined || f.height === undefined).length;
     if (unknown === 0) return [];
     return say(
       'warning',
       'lamp-unknown',
       `Of the ${frames.length} frames of "${id}" ${unknown} do not say where the lamp was.`,
-      'Give each frame a bearing and a height, or the capture the circle of a glossy ball.',
+      'Give each frame a bearing and a height, or the capture the circle of a glossy ball, or "ballWithin: frame" to have it found.',
     );
   }
   if (kind === 'mosaic') {

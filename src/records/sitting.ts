@@ -85,6 +85,13 @@ const capture = z
     ball: z
       .strictObject({ x: z.number(), y: z.number(), radius: amount('a radius in pixels above 0') })
       .optional(),
+    /** A ball whose circle is to be found: anywhere in the frame, or in [left, top, width, height]. */
+    ballWithin: z
+      .union(
+        [z.literal('frame'), z.tuple([place, place, place, place])],
+        '"frame", or a rectangle [left, top, width, height] in pixels',
+      )
+      .optional(),
     /** Part of each side that neighbouring frames of a mosaic share, 0 to 1. */
     overlap: between(0.01, 0.99, 'the shared part of each side, such as 0.3').optional(),
     /** Frame of an even white field under the same light. */
@@ -113,6 +120,9 @@ const capture = z
   })
   .refine((c) => !(c.file !== undefined && c.frames !== undefined), {
     message: 'either "file" or "frames", not both',
+  })
+  .refine((c) => !(c.ball !== undefined && c.ballWithin !== undefined), {
+    message: 'either "ball" or "ballWithin", not both',
   });
 
 export const sittingSchema = z.strictObject({

@@ -63,7 +63,7 @@ describe('the sentence about', () => {
       'captures:\n  - id: normal\n    file: a.tif\n    setup: normal\n    reading: positive\n    wibble: 1\n';
     expect(sittingFaults(text)).toEqual([
       'plate "harbour", sitting.yaml line 6, column 5: "wibble" in entry 1 ("normal") of "captures" is not a known field. ' +
-        'Fields known here: id, kind, file, frames, setup, reading, exposure, ball, overlap, blank, target, controlPoints, note.',
+        'Fields known here: id, kind, file, frames, setup, reading, exposure, ball, ballWithin, overlap, blank, target, controlPoints, note.',
     ]);
   });
 

@@ -15,6 +15,7 @@ import { keyOf } from '../key.ts';
 import type { StageContext } from '../stage-context.ts';
 import { keepFolder, readJson } from '../store.ts';
 import { captureViews } from './captures.ts';
+import { foundBall } from './lights/found-ball.ts';
 import { writeLampPlanes } from './lights/lamp-planes.ts';
 import { lampSet, type LampSet } from './lights/lamp-set.ts';
 import { learn } from './lights/learn.ts';
@@ -107,8 +108,14 @@ async function fitSurface(
     scratch: context.store.scratch,
   });
   try {
-    const learned = await learn(strips, files.length, set.ball);
-    const stand = standOf(set, learned);
+    const sought = set.ballWithin ? await foundBall(strips, set, set.ballWithin) : null;
+    const circle = sought?.ok ? sought.value : set.ball;
+    const learned = await learn(strips, files.length, circle);
+    const fault = sought && !sought.ok ? sought.reason : undefined;
+    if (fault !== undefined && set.directions.includes(null)) {
+      return { reason: `the circle of its glossy ball was not found (${fault})` };
+    }
+    const stand = standOf({ ...set, ball: circle }, learned);
     if (!stand.ok) return { reason: stand.reason };
     const { directions } = stand.value;
     const fit = chooseFit(learned.sample, directions);
@@ -129,6 +136,8 @@ async function fitSurface(
     return {
       ...fitSummary(fit.value),
       ...{ clippedShare: learned.clippedShare, directionsFrom: stand.value.from },
+      ...(sought?.ok ? { foundBall: sought.value } : {}),
+      ...(fault === undefined ? {} : { ballFault: fault }),
       ...{ disagreement: stand.value.disagreement, steepest, exaggeration, residualPercent },
     };
   } finally {
@@ -148,7 +157,7 @@ function notFitted(aligned: AlignedPlate, capture: CaptureRecord, reason: string
     code: 'lights-not-fitted',
     message: `The light of ${capture.id} cannot be moved: ${reason}. Its frames are shown as they were taken.`,
     remedy:
-      'Record bearing and height of every frame, or the circle of a glossy ball, with lamps all round the plate.',
+      'Record bearing and height of every frame, or the circle of a glossy ball as "ball: { x, y, radius }" in pixels, with lamps all round the plate.',
   });
 }
 
@@ -165,6 +174,16 @@ function doubts(aligned: AlignedPlate, capture: CaptureRecord, result: LightsRes
         remedy:
           'Check the circle of the ball, the order of the frames, and that bearings run clockwise from the top edge.',
         measured: { value: disagreement, unit: '°', expected: `at most ${mostDisagreement}` },
+      }),
+    );
+  }
+  if (result.ballFault !== undefined) {
+    found.push(
+      finding({
+        ...{ ...about, level: 'warning', code: 'ball-not-found' },
+        message: `The circle of the glossy ball of ${capture.id} was not found (${result.ballFault}); its lamp directions are those of the sitting, not confirmed.`,
+        remedy:
+          'Give the circle as "ball: { x, y, radius }" in pixels, or a rectangle about it in "ballWithin".',
       }),
     );
   }

@@ -4,6 +4,7 @@ import { type Homography, lightDirection, project } from '../../../imaging/conve
 import type { Estimate } from '../../../imaging/plane.ts';
 import type { Circle } from '../../../imaging/relight/ball-highlight.ts';
 import type { Direction } from '../../../imaging/relight/light-place.ts';
+import type { Part } from '../../../raster/frame-crops.ts';
 import type { FileResult } from '../../../records/result.ts';
 import { type CaptureRecord, setupOf } from '../../../records/sitting.ts';
 import type { AlignedPlate } from '../../align.ts';
@@ -20,6 +21,8 @@ export interface LampSet {
   readonly gains: readonly number[];
   /** In the pixels of the set's own picture. */
   readonly ball: Circle | null;
+  /** Where a ball is to be found whose circle is not given; in the same pixels. */
+  readonly ballWithin?: Part | undefined;
   readonly distance: number | null;
   readonly camera: number | null;
   readonly pixelsPerMillimetre: number | null;
@@ -54,7 +57,7 @@ export function lampSet(
   const directions = frames.map(({ bearing, height }) =>
     bearing === undefined || height === undefined ? null : lightDirection(bearing, height),
   );
-  if (directions.includes(null) && !capture.ball) {
+  if (directions.includes(null) && !capture.ball && !capture.ballWithin) {
     return { ok: false, reason: 'some frames have neither bearing and height nor a ball' };
   }
   const { warp, width, height } = placed;
@@ -67,6 +70,7 @@ export function lampSet(
       directions,
       gains: exposureGains(seconds),
       ball: capture.ball ? placedBall(capture.ball, warp) : null,
+      ballWithin: placedPart(capture.ballWithin, placed),
       distance: setupOf(sitting.record, capture)?.lamps[0]?.distance ?? null,
       camera: sitting.record.camera.distance ?? null,
       pixelsPerMillimetre: scaleOf(aligned, sitting, capture, placed),
@@ -88,6 +92,26 @@ function placedBall(ball: Circle, warp: Homography | null): Circle {
   const [x, y] = project(warp, ball.x, ball.y);
   const [rx, ry] = project(warp, ball.x + ball.radius, ball.y);
   return { x, y, radius: Math.hypot(rx - x, ry - y) };
+}
+
+function placedPart(
+  within: CaptureRecord['ballWithin'],
+  { width, height, warp }: Pick<PlannedView, 'width' | 'height' | 'warp'>,
+): Part | undefined {
+  if (within === undefined) return undefined;
+  if (within === 'frame') return { left: 0, top: 0, width, height };
+  const [left, top, across, down] = within;
+  const corners = [left, left + across].flatMap((x) =>
+    [top, top + down].map((y) => (warp ? project(warp, x, y) : ([x, y] as const))),
+  );
+  const from = (axis: 0 | 1) => Math.floor(Math.min(...corners.map((corner) => corner[axis])));
+  const to = (axis: 0 | 1) => Math.ceil(Math.max(...corners.map((corner) => corner[axis])));
+  const start = { left: Math.max(0, from(0)), top: Math.max(0, from(1)) };
+  return {
+    ...start,
+    width: Math.max(0, Math.min(width, to(0)) - start.left),
+    height: Math.max(0, Math.min(height, to(1)) - start.top),
+  };
 }
 
 /** Pixels of the set's own picture per millimetre, where the alignment or equal sizes tell. */

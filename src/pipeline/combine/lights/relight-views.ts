@@ -23,6 +23,15 @@ export const lightsResult = z.strictObject({
   directionsFrom: z.string(),
   /** Between sitting and ball, degrees. */
   disagreement: z.number().nullable(),
+  /** The circle of the ball, where it was found and not given: pixels of the set's picture. */
+  foundBall: z
+    .strictObject({
+      ...{ x: z.number(), y: z.number(), radius: z.number(), residual: z.number() },
+      from: z.enum(['highlights', 'outline', 'both']),
+    })
+    .optional(),
+  /** Why it was not found. */
+  ballFault: z.string().optional(),
   steepest: z.number(),
   exaggeration: z.number(),
   residualPercent: z.number(),
@@ -122,7 +131,14 @@ function lampSettings(result: LightsResult): Setting[] {
     setting('domain', domainWords[result.domain]),
     setting('planes', result.planes),
     setting('lamp directions from', result.directionsFrom),
+    ...(result.foundBall ? [setting('circle of the ball', ballWords(result.foundBall))] : []),
   ];
+}
+
+function ballWords({ x, y, radius, from }: NonNullable<LightsResult['foundBall']>): string {
+  const [left, top, size] = [x, y, radius].map((value) => value.toFixed(1));
+  const by = from === 'both' ? 'highlights and outline' : from;
+  return `found by its ${by}: x ${left}, y ${top}, radius ${size} pixels`;
 }
 
 function lampFigures(result: LightsResult): Figure[] {
@@ -133,6 +149,9 @@ function lampFigures(result: LightsResult): Figure[] {
     figure('lamp-spacing', words.figures.spacing, result.spacingDegrees, '°'),
     figure('planes', words.figures.planes, result.planes, ''),
     figure('clipped-share', words.figures.clipped, 100 * result.clippedShare, '%'),
+    ...(result.foundBall
+      ? [figure('ball-residual', words.figures.ball, result.foundBall.residual, 'pixels')]
+      : []),
   ];
 }
 

@@ -56,4 +56,5 @@ export const figures = {
   planes: 'Data planes',
   clipped: 'Pixels clipped in at least one frame',
   residual: 'Light that the slopes leave unexplained',
+  ball: 'Highlights or outline of the ball from its circle',
 };
