@@ -36,20 +36,32 @@ function numberHole({ frames = [] }: CaptureRecord): string | null {
   return `there is no ${first[1]}${number}${first[3]}`;
 }
 
-/** The places in a mosaic's grid that no frame fills, one finding each. */
+/** The places in a mosaic's grid that no frame fills, one finding each; whole first rows in one. */
 function gridHoles(sitting: InspectedSitting, { id, frames = [] }: CaptureRecord) {
   const cells = frames.flatMap(({ row, column }) =>
     row === undefined || column === undefined ? [] : [{ row, column }],
   );
   if (cells.length < frames.length) return [];
-  return emptyCells(cells).map(({ row, column }) =>
+  const places = emptyCells(cells).map(({ row, column }) => `for row ${row}, column ${column}`);
+  return [...missingStart(cells), ...places].map((where) =>
     about(sitting, id, null, {
       level: 'warning',
       code: 'mosaic-tile-missing',
-      message: `The mosaic "${id}" has no close-up for row ${row}, column ${column}; the place is black where no neighbour reaches it.`,
+      message: `The mosaic "${id}" has no close-up ${where}; the place is black where no neighbour reaches it.`,
       remedy: 'Photograph that place, or correct the rows and columns of the frames.',
     }),
   );
+}
+
+/** Rows above and columns left of all close-ups: counting begins with 0 at the top left. */
+function missingStart(cells: readonly { row: number; column: number }[]): string[] {
+  const rows = Math.min(...cells.map(({ row }) => row));
+  const columns = Math.min(...cells.map(({ column }) => column));
+  // Who counts from 1 does so both ways, and nothing is missing.
+  if (rows === 1 && columns === 1) return [];
+  const named = (what: string, count: number): string[] =>
+    count === 0 ? [] : [count === 1 ? `in ${what} 0` : `in ${what}s 0 to ${count - 1}`];
+  return [...named('row', rows), ...named('column', columns)];
 }
 
 /** One step of a bracket that is twice the others. */

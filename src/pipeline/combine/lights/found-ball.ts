@@ -11,6 +11,8 @@ import type { LampSet } from './lamp-set.ts';
 const held = 16e6;
 /** Longer side of the part in which the circle is fitted, samples: 1/100 of the radius is one. */
 const fine = 400;
+/** Narrower than this holds no ball, pixels. */
+const narrowest = 16;
 
 type BallSet = Pick<
   LampSet,
@@ -23,6 +25,9 @@ export async function foundBall(
   set: BallSet,
   within: Part,
 ): Promise<Estimate<FoundBall>> {
+  if (Math.min(within.width, within.height) < narrowest) {
+    return { ok: false, reason: 'the rectangle given for it hardly touches the frame' };
+  }
   const count = set.directions.length;
   const coarse = Math.max(1, Math.ceil(Math.sqrt((within.width * within.height * count) / held)));
   const rough = await findIn(strips, set, within, coarse, (frames, width, offsets) =>
