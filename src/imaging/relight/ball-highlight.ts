@@ -21,6 +21,8 @@ export interface Highlight {
   readonly direction: Direction;
   /** Sum of the highlight's linear light, to compare lamps of one set by; a lower bound if clipped. */
   readonly light: number;
+  /** Pixels that are brighter than half-way from the ball to the peak. */
+  readonly pixels: number;
   readonly clipped: boolean;
 }
 
@@ -72,21 +74,27 @@ export function ballHighlight(
   }
   // Weights grow from half of the peak: the fringe of another reflection has no part in it.
   const from = (ground + peak) / 2;
-  let [sum, sx, sy, light] = [0, 0, 0, 0];
+  let [sum, sx, sy, pixels] = [0, 0, 0, 0];
   inside((at, dx, dy) => {
-    light += Math.max(0, luminance[at] - ground);
     const weight = luminance[at] - from;
     if (weight <= 0) return;
+    pixels += 1;
     sum += weight;
     sx += weight * dx;
     sy += weight * dy;
+  });
+  // The lamp's image with its blurred edge, without what the ball scatters elsewhere.
+  const around = 2 * Math.sqrt(pixels / Math.PI) + 2;
+  let light = 0;
+  inside((at, dx, dy) => {
+    if (Math.hypot(dx - sx / sum, dy - sy / sum) <= around) light += luminance[at] - ground;
   });
   const nx = sx / sum / ball.radius;
   const ny = -sy / sum / ball.radius;
   const nz = Math.sqrt(1 - nx * nx - ny * ny);
   const direction: Direction = [2 * nz * nx, 2 * nz * ny, 2 * nz * nz - 1];
   if (!(direction[2] > 0)) return { ok: false, reason: 'the highlight lies below the horizon' };
-  return { ok: true, value: { direction, light, clipped: peak >= 0.98 * white } };
+  return { ok: true, value: { direction, light, pixels, clipped: peak >= 0.98 * white } };
 }
 
 /**

@@ -26,11 +26,11 @@ import {
   relightViews,
 } from './lights/relight-views.ts';
 import { writeSlopePlanes } from './lights/slope-planes.ts';
-import { standOf } from './lights/stand.ts';
+import { type Stand, standOf } from './lights/stand.ts';
 import type { CaptureMaker, PlannedView } from './part.ts';
 
 /** Raised when the same frames would give another surface. */
-const lightsVersion = 3;
+const lightsVersion = 4;
 
 export const lightsViews: CaptureMaker = async (aligned, sitting, capture, context) => {
   const captured = await captureViews(aligned, sitting, capture);
@@ -138,11 +138,20 @@ async function fitSurface(
       ...{ clippedShare: learned.clippedShare, directionsFrom: stand.value.from },
       ...(sought?.ok ? { foundBall: sought.value } : {}),
       ...(fault === undefined ? {} : { ballFault: fault }),
+      ...strengthOf(stand.value.strengths),
       ...{ disagreement: stand.value.disagreement, steepest, exaggeration, residualPercent },
     };
   } finally {
     await strips.close();
   }
+}
+
+/** How steady the lamp was, as the result keeps it. */
+function strengthOf(strengths: Stand['strengths']): Pick<LightsResult, 'strength'> {
+  if (!strengths) return {};
+  if (!strengths.ok) return { strength: { reason: strengths.reason } };
+  const { spreadPercent, clipped } = strengths.value;
+  return { strength: { spreadPercent, clipped } };
 }
 
 function distances({ distance, camera, pixelsPerMillimetre }: LampSet) {

@@ -57,6 +57,9 @@ test('a ball anywhere in the frame tells the lamps of which the sitting is silen
   expect(figureOf(surface, 'ball-residual')).toBeLessThan(0.5);
   const setting = Object.fromEntries(surface.settings.map(({ name, value }) => [name, value]));
   expect(setting['lamp directions from']).toBe('the ball');
+  expect(setting['lamp strength']).toBe(
+    `not told by the ball: its highlight is clipped in ${count} of ${count} frames`,
+  );
   const words = /^found by its highlights and outline: x (.+), y (.+), radius (.+) pixels$/;
   const circle = words.exec(String(setting['circle of the ball'])) ?? [];
   [ball.x, ball.y, ball.radius].forEach((value, i) => {

@@ -30,6 +30,13 @@ export const lightsResult = z.strictObject({
       from: z.enum(['highlights', 'outline', 'both']),
     })
     .optional(),
+  /** How steady the lamp was by its highlights on the ball, or why that is not told. */
+  strength: z
+    .union([
+      z.strictObject({ spreadPercent: z.number(), clipped: z.number() }),
+      z.strictObject({ reason: z.string() }),
+    ])
+    .optional(),
   /** Why it was not found. */
   ballFault: z.string().optional(),
   steepest: z.number(),
@@ -131,6 +138,7 @@ function lampSettings(result: LightsResult): Setting[] {
     setting('domain', domainWords[result.domain]),
     setting('planes', result.planes),
     setting('lamp directions from', result.directionsFrom),
+    ...(result.strength ? [setting('lamp strength', strengthWords(result.strength))] : []),
     ...(result.foundBall ? [setting('circle of the ball', ballWords(result.foundBall))] : []),
   ];
 }
@@ -141,6 +149,14 @@ function ballWords({ x, y, radius, from }: NonNullable<LightsResult['foundBall']
   return `found by its ${by}: x ${left}, y ${top}, radius ${size} pixels`;
 }
 
+function strengthWords(strength: NonNullable<LightsResult['strength']>): string {
+  if ('reason' in strength) return `not told by the ball: ${strength.reason}`;
+  const { clipped } = strength;
+  return clipped === 0
+    ? 'told by the ball, not corrected'
+    : `told by the ball, not corrected; clipped in ${clipped} frames, which are left out`;
+}
+
 function lampFigures(result: LightsResult): Figure[] {
   return [
     figure('left-out-decibels', words.figures.leftOut, result.leftOutDecibels, 'dB'),
@@ -149,6 +165,9 @@ function lampFigures(result: LightsResult): Figure[] {
     figure('lamp-spacing', words.figures.spacing, result.spacingDegrees, '°'),
     figure('planes', words.figures.planes, result.planes, ''),
     figure('clipped-share', words.figures.clipped, 100 * result.clippedShare, '%'),
+    ...(result.strength && 'spreadPercent' in result.strength
+      ? [figure('lamp-strength', words.figures.strength, result.strength.spreadPercent, '%')]
+      : []),
     ...(result.foundBall
       ? [figure('ball-residual', words.figures.ball, result.foundBall.residual, 'pixels')]
       : []),

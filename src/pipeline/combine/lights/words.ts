@@ -56,5 +56,6 @@ export const figures = {
   planes: 'Data planes',
   clipped: 'Pixels clipped in at least one frame',
   residual: 'Light that the slopes leave unexplained',
+  strength: 'Lamp strength from frame to frame, standard deviation',
   ball: 'Highlights or outline of the ball from its circle',
 };
