@@ -29,7 +29,7 @@ function noteOf(capture: CaptureGuess): string | undefined {
     return `${toWriteMark}: how the plate was lit and which way it reads; correct "setup" and "reading" above.`;
   }
   if (capture.kind === 'lights') {
-    return `${toWriteMark}: bearing and height of the lamp for each frame, or the circle of a glossy ball.`;
+    return `${toWriteMark}: bearing and height of the lamp for each frame, or a glossy ball: its circle, or "ballWithin: frame".`;
   }
   return undefined;
 }
