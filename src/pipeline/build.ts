@@ -19,10 +19,17 @@ import { makePlates, type MakeOptions } from './make-plates.ts';
 
 const project = join(import.meta.dirname, '..', '..');
 
+/**
+ * Names that a page reads as `import.meta.env`: a variable of the machine with such a name would
+ * take the place of what the build says, and every link would lead elsewhere.
+ */
+const readByPages = new Set(['BASE_URL', 'SITE', 'ASSETS_PREFIX', 'MODE', 'DEV', 'PROD', 'SSR']);
+
 /** What Astro's own process must know of our folders. */
 export function astroEnvironment(places: Places): NodeJS.ProcessEnv {
+  const inherited = Object.entries(process.env).filter(([name]) => !readByPages.has(name));
   return {
-    ...process.env,
+    ...Object.fromEntries(inherited),
     MIRRORLEAF_CONTENT: places.content,
     MIRRORLEAF_CACHE: places.cache,
     MIRRORLEAF_OUT: places.out,

@@ -151,6 +151,8 @@ describe('without script', () => {
 describe('the keyboard alone reaches every link and control, and shows where it is', () => {
   test.each(kinds)('%s', async (_, path) => {
     await visit({ page: path }, async (page) => {
+      // The stage shows its controls when the words of the page's language are there.
+      await page.waitForFunction(() => document.querySelector(':not(:defined)') === null);
       const expected = await page.evaluate(() => {
         const focusable = 'a[href], button, input, select, textarea, summary, [tabindex="0"]';
         const radios = new Set<string>();

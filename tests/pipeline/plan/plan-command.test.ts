@@ -19,9 +19,9 @@ describe('from a sitting', () => {
   test('takes what it says and leaves the rest', async () => {
     const { input } = await proposedSizes('inner-basin', join(root, 'content'));
     expect(input.plateWidth).toBe(139.7);
-    expect(input.cameraDistance).toBe(1430);
+    expect(input.cameraDistance).toBe(1578);
     expect(input.glassThickness).toBe(1);
-    // Magnification 100/1330 over 20 px per mm: 3.76 micrometres.
+    // Magnification 100/1478 over 18 px per mm: 3.76 micrometres.
     expect(input.pixelPitch).toBeCloseTo(3.76, 2);
     expect(input.lightCount).toBeUndefined();
   });
