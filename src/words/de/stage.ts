@@ -1,5 +1,6 @@
 /** Die Wörter im Gerüst des Betrachters auf Deutsch: Bedienung, Felder, Namen der Ansichten. */
 import type { StageWords } from '../en/stage.ts';
+import { modes } from './modes.ts';
 
 export const stage: StageWords = {
   readings: { positive: 'Positiv', negative: 'Negativ', mixed: 'Gemischt', none: null },
@@ -44,15 +45,7 @@ export const stage: StageWords = {
   pixels: (size) => `(${size} Pixel)`,
   ways: 'Arten zu betrachten',
   sizeAndTools: 'Größe und Werkzeuge',
-  modes: {
-    look: 'Ansehen',
-    slide: 'Schieben',
-    beside: 'Daneben',
-    tilt: 'Kippen',
-    lamp: 'Lampe',
-    range: 'Umfang',
-    difference: 'Unterschied',
-  },
+  modes,
   smaller: 'Kleiner',
   larger: 'Größer',
   whole: 'Ganze Platte',

@@ -1,6 +1,7 @@
 /** The words that stand in the viewer's markup, in English: controls, panels, names of views. */
 import type { CaptureResult } from '../../records/result.ts';
 import type { Reading, SetupKind } from '../../records/vocabulary.ts';
+import { modes } from './modes.ts';
 
 export const stage = {
   /** A view is called by its reading, then its light: "Positive, side lamp". */
@@ -53,15 +54,7 @@ export const stage = {
   pixels: (size: string) => `(${size} pixels)`,
   ways: 'Ways of looking',
   sizeAndTools: 'Size and tools',
-  modes: {
-    look: 'Look',
-    slide: 'Slide',
-    beside: 'Beside',
-    tilt: 'Tilt',
-    lamp: 'Lamp',
-    range: 'Range',
-    difference: 'Difference',
-  },
+  modes,
   smaller: 'Smaller',
   larger: 'Larger',
   whole: 'Whole plate',

@@ -1,5 +1,6 @@
 /** Las palabras en el armazón del visor, en español: mandos, paneles, nombres de vistas. */
 import type { StageWords } from '../en/stage.ts';
+import { modes } from './modes.ts';
 
 export const stage: StageWords = {
   readings: { positive: 'Positivo', negative: 'Negativo', mixed: 'Lectura mixta', none: null },
@@ -44,15 +45,7 @@ export const stage: StageWords = {
   pixels: (size) => `(${size} píxeles)`,
   ways: 'Maneras de mirar',
   sizeAndTools: 'Tamaño y herramientas',
-  modes: {
-    look: 'Mirar',
-    slide: 'Deslizar',
-    beside: 'Al lado',
-    tilt: 'Inclinar',
-    lamp: 'Lámpara',
-    range: 'Gama',
-    difference: 'Diferencia',
-  },
+  modes,
   smaller: 'Menor',
   larger: 'Mayor',
   whole: 'Placa entera',

@@ -1,5 +1,6 @@
 /** Les mots dans le balisage de la visionneuse, en français : commandes, panneaux, noms des vues. */
 import type { StageWords } from '../en/stage.ts';
+import { modes } from './modes.ts';
 
 export const stage: StageWords = {
   readings: {
@@ -49,15 +50,7 @@ export const stage: StageWords = {
   pixels: (size) => `(${size} pixels)`,
   ways: 'Façons de regarder',
   sizeAndTools: 'Taille et outils',
-  modes: {
-    look: 'Regarder',
-    slide: 'Glisser',
-    beside: 'Côte à côte',
-    tilt: 'Incliner',
-    lamp: 'Lampe',
-    range: 'Étendue',
-    difference: 'Différence',
-  },
+  modes,
   smaller: 'Plus petit',
   larger: 'Plus grand',
   whole: 'Plaque entière',
