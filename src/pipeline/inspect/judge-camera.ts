@@ -5,7 +5,7 @@
  */
 import { isSameExposure, stopsBetween } from '../../imaging/inspect/bracket-steps.ts';
 import type { Finding } from '../../records/finding.ts';
-import type { CameraExif, FileResult } from '../../records/result.ts';
+import type { CameraExif } from '../../records/result.ts';
 import { limit } from '../../records/tolerances.ts';
 import {
   about,
@@ -15,6 +15,8 @@ import {
   type InspectedSitting,
   type Judge,
 } from './inspected-sitting.ts';
+import { judgeBracket } from './judge-bracket.ts';
+import { secondsWords } from './seconds-words.ts';
 
 export const judgeCamera: Judge = (sitting) => {
   const silent = judgeSilence(sitting);
@@ -194,71 +196,4 @@ function judgeConstant(sitting: InspectedSitting, { record, frames }: InspectedC
       measured: { value: kept(exif.seconds ?? NaN), unit: 's', expected: secondsWords(usual) },
     }),
   ];
-}
-
-function judgeBracket(sitting: InspectedSitting, capture: InspectedCapture): Finding[] {
-  const { record, frames, measures } = capture;
-  const most = limit(sitting.tolerances, 'bracket-step').value;
-  const marked = frames.map((file) => markedSeconds(record, file));
-  const wrong = frames.findIndex(({ exif }, k) => {
-    const stated = marked[k];
-    return stated !== null && exif.seconds !== null && !isSameExposure(stated, exif.seconds, most);
-  });
-  if (wrong >= 0) {
-    const written = frames[wrong].exif.seconds ?? NaN;
-    return [stepFinding(sitting, record.id, frames[wrong], marked[wrong] ?? NaN, written)];
-  }
-  return judgeMeasuredSteps(sitting, capture, marked, measures?.steps ?? []);
-}
-
-function markedSeconds(record: InspectedCapture['record'], file: FileResult): number | null {
-  return record.frames?.find((f) => f.file === file.name)?.seconds ?? file.exif.seconds;
-}
-
-function stepFinding(
-  sitting: InspectedSitting,
-  id: string,
-  file: FileResult,
-  stated: number,
-  written: number,
-): Finding {
-  return about(sitting, id, file.name, {
-    level: 'warning',
-    code: 'bracket-step',
-    message: `The sitting marks ${file.name} as ${secondsWords(stated)}, the camera wrote ${secondsWords(written)}: ${said(Math.abs(stopsBetween(stated, written)))} stops apart.`,
-    remedy: 'Correct the seconds in sitting.yaml; the merge divides by them.',
-    measured: { value: kept(written), unit: 's', expected: secondsWords(stated) },
-  });
-}
-
-/** What the pixels say: catches frames in the wrong order and a lamp that was changed. */
-function judgeMeasuredSteps(
-  sitting: InspectedSitting,
-  { record, frames }: InspectedCapture,
-  marked: readonly (number | null)[],
-  steps: readonly (number | null)[],
-): Finding[] {
-  const most = limit(sitting.tolerances, 'bracket-measured-step').value;
-  for (const [k, measured] of steps.entries()) {
-    const [first, second] = [marked[k], marked[k + 1]];
-    if (measured === null || first === null || second === null) continue;
-    const wanted = stopsBetween(first, second);
-    if (Math.abs(measured - wanted) <= most) continue;
-    return [
-      about(sitting, record.id, frames[k + 1].name, {
-        level: 'warning',
-        code: 'bracket-step',
-        message: `From ${frames[k].name} to ${frames[k + 1].name} the light grows by ${said(measured)} stops, but the marked times differ by ${said(wanted)}. Expected to agree within ${most}.`,
-        remedy:
-          'Check the order of the frames and that lamp and aperture stayed the same; the merge divides by the marked times.',
-        measured: { value: kept(measured), unit: 'EV', expected: `${said(wanted)} ± ${most}` },
-      }),
-    ];
-  }
-  return [];
-}
-
-function secondsWords(seconds: number): string {
-  if (seconds >= 0.3) return `${said(seconds)} s`;
-  return `1/${Math.round(1 / seconds)} s`;
 }
