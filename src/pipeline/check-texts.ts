@@ -55,6 +55,13 @@ export async function checkTexts(content: ContentResult): Promise<Finding[]> {
       body,
       firstLine: bodyLine,
     })),
+    ...content.overlays.map(({ plate, file, body, bodyLine }) => ({
+      plate,
+      file,
+      path: plate === '' ? file : `plates/${plate}/${file}`,
+      body,
+      firstLine: bodyLine,
+    })),
   ];
   const findings: Finding[] = [];
   for (const { plate, file, path, body, firstLine } of texts) {

@@ -14,6 +14,7 @@ import { collectionFindings } from './content/collection-findings.ts';
 import { listFolder } from './content/list-folder.ts';
 import { mapInTurn } from './content/map-in-turn.ts';
 import { noCollection, readCollection } from './content/read-collection.ts';
+import { readOverlays, type ContentOverlay } from './content/read-overlays.ts';
 import { readPages } from './content/read-pages.ts';
 import { readPlateFolder } from './content/read-plate.ts';
 import type { Theme } from './content/read-theme.ts';
@@ -65,6 +66,8 @@ export interface ContentResult {
   /** Sorted by slug. */
   readonly plates: readonly ContentPlate[];
   readonly pages: readonly ContentPage[];
+  /** The texts of all of them in further languages, without those that have a fault. */
+  readonly overlays: readonly ContentOverlay[];
   /** Those that are about no single plate. */
   readonly findings: readonly Finding[];
 }
@@ -96,12 +99,15 @@ export async function readContent(contentFolder: string): Promise<ContentResult>
   });
   plates.sort((a, b) => (a.slug < b.slug ? -1 : 1));
   const { pages, findings: pageFaults } = await readPages(contentFolder, root);
-  const read = { folder: contentFolder, ...collection, plates, pages };
-  return { ...read, findings: [...findings, ...pageFaults, ...collectionFindings(read)] };
+  const originals = { folder: contentFolder, ...collection, plates, pages };
+  const { overlays, findings: overlayFaults } = await readOverlays(originals, root);
+  const read = { ...originals, overlays };
+  findings.push(...pageFaults, ...overlayFaults);
+  return { ...read, findings: [...findings, ...collectionFindings(read)] };
 }
 
 function nothing(folder: string): Omit<ContentResult, 'findings'> {
-  return { folder, ...noCollection([]), plates: [], pages: [] };
+  return { folder, ...noCollection([]), plates: [], pages: [], overlays: [] };
 }
 
 async function absence(folder: string): Promise<Finding | null> {

@@ -1,6 +1,7 @@
 /** What can be said only when all plates are known: names that refer to plates, numbers used twice. */
 import { finding, type Finding } from '../../records/finding.ts';
 import { nearestWord } from '../../records/nearest-word.ts';
+import { interfaceLanguages, isSpoken } from '../../words/locale.ts';
 import type { ContentResult } from '../content.ts';
 
 export function collectionFindings(content: Omit<ContentResult, 'findings'>): Finding[] {
@@ -26,6 +27,7 @@ export function collectionFindings(content: Omit<ContentResult, 'findings'>): Fi
     const remedy = 'Make one from a folder of photographs: npm run new -- SLUG --from FOLDER.';
     findings.push(finding({ level: 'warning', plate: '', code: 'no-plates', message, remedy }));
   }
+  findings.push(...unspoken(collection?.languages ?? []));
   return [...findings, ...sharedNumbers(plates), ...formerTaken(plates)];
 }
 
@@ -42,6 +44,17 @@ function sharedNumbers(plates: ContentResult['plates']): Finding[] {
     const message = `The object number "${number}" is also that of plate "${other}".`;
     const about = { level: 'warning', plate: slug, file: 'plate.md', code: 'number-twice' } as const;
     return [finding({ ...about, message, remedy: 'Correct one of the two.' })];
+  });
+}
+
+/** Its own texts can be in any language; the words around them come from the program. */
+function unspoken(languages: readonly string[]): Finding[] {
+  const about = { level: 'warning', plate: '', file: 'collection.md', code: 'unspoken-language' } as const;
+  return languages.flatMap((language, k) => {
+    if (isSpoken(language)) return [];
+    const message = `There are no words of the interface for the language "${language}"; English ones stand in its pages.`;
+    const remedy = `Take one of ${interfaceLanguages.map((tag) => `"${tag}"`).join(', ')}, or keep it for your own texts.`;
+    return [finding({ ...about, field: `languages.${k}`, message, remedy })];
   });
 }
 

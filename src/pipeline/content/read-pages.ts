@@ -2,6 +2,7 @@
 import { join } from 'node:path';
 import { finding, type Finding } from '../../records/finding.ts';
 import { slug as slugSchema } from '../../records/fields.ts';
+import { overlayName } from '../../records/overlay.ts';
 import { pageSchema } from '../../records/page.ts';
 import { readFrontMatter } from '../../records/yaml-door.ts';
 import type { ContentPage } from '../content.ts';
@@ -45,7 +46,8 @@ export async function readPages(folder: string, root: string): Promise<PagesRead
     const listing = await listFolder(join(folder, name), root, '', name);
     findings.push(...listing.findings);
     for (const entry of listing.entries) {
-      if (entry.kind === 'file' && entry.name.endsWith('.md')) {
+      const original = entry.name.endsWith('.md') && !overlayName(entry.name);
+      if (entry.kind === 'file' && original) {
         await add(`${name}/${entry.name}`, kind, false);
       }
     }
