@@ -15,6 +15,10 @@ export interface PublishedPlate {
   readonly record: PlateRecord;
   readonly result: PlateResult;
   readonly entry: CollectionEntry<'plates'>;
+  /** Names of the texts that are in the page's language and not in the original's. */
+  readonly translated: ReadonlySet<string>;
+  /** Where the text itself is. */
+  readonly translation?: CollectionEntry<'plateTexts'>;
 }
 
 export interface Exhibit {
@@ -41,6 +45,7 @@ export async function publishedPlates(): Promise<readonly PublishedPlate[]> {
       record: entry.data,
       result: withoutWithheld(result, entry.data),
       entry,
+      translated: new Set(),
     });
   }
   return plates.sort(inCatalogueOrder);

@@ -2,7 +2,7 @@
  * What the pages of one plate depend on, as a digest: a build makes those pages again whose
  * digest has changed and takes the others as they were (Astro's incremental builds). Rather too
  * much than too little is in it: the whole program, everything that is not a plate, the plate's
- * own files, the plates beside it and like it, and every plate that its text names.
+ * own files and their translations, the plates beside it and like it, and every plate that its text names.
  */
 import { getCollection } from 'astro:content';
 import { createHash } from 'node:crypto';
@@ -30,11 +30,23 @@ async function pageKeys(everywhere: string): Promise<ReadonlyMap<string, string>
     const slug = entry.id.split('/')[0];
     sittings.set(slug, [...(sittings.get(slug) ?? []), named(entry)]);
   }
+  const bodies = new Map<string, string>();
+  const texts = new Map<string, string[]>();
+  for (const entry of await getCollection('plateTexts')) {
+    const slug = entry.id.split('/')[0];
+    texts.set(slug, [...(texts.get(slug) ?? []), named(entry)]);
+    bodies.set(slug, `${bodies.get(slug) ?? ''}\n${entry.body ?? ''}`);
+  }
   const plates = await publishedPlates();
   const own = new Map(
     plates.map(({ slug, entry }) => [
       slug,
-      digestOf([named(entry), named(results.get(slug)!), ...(sittings.get(slug) ?? [])]),
+      digestOf([
+        named(entry),
+        named(results.get(slug)!),
+        ...(sittings.get(slug) ?? []),
+        ...(texts.get(slug) ?? []),
+      ]),
     ]),
   );
   const { languages } = (await exhibit()).record;
@@ -47,7 +59,7 @@ async function pageKeys(everywhere: string): Promise<ReadonlyMap<string, string>
         ...tongues
           .flatMap((words) => relatedPlates(one, plates, words))
           .map(({ plate }) => plate.slug),
-        ...mentioned(entry.body ?? '', own),
+        ...mentioned(`${entry.body ?? ''}${bodies.get(slug) ?? ''}`, own),
       ];
       const theirs = others.map((other) => other && `${other} ${own.get(other)}`);
       return [slug, digestOf([everywhere, own.get(slug), ...theirs])];

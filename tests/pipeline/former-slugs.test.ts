@@ -25,6 +25,7 @@ test('a former address that another plate has, or claims too, is told', () => {
     theme: null,
     plates,
     pages: [],
+    overlays: [],
   });
   expect(found.map(({ plate: slug, code, message }) => [slug, code, message])).toEqual([
     ['a', 'address-taken', '"b" is said to be a former address, but plate "b" has it.'],

@@ -1,6 +1,7 @@
 /** What the viewer has to know of one plate, for showing it beside another one. */
 import type { APIRoute } from 'astro';
 import type { PublishedPlate } from '../../../../components/exhibit.ts';
+import { plateIn } from '../../../../components/translated.ts';
 import { platePaths } from '../../../../components/plate-paths.ts';
 import { inEachLanguage, speechOf } from '../../../../components/speech.ts';
 import { stagePlace } from '../../../../components/viewer/stage-place.ts';
@@ -9,7 +10,14 @@ import { stageData } from '../../../../viewer/stage-data.ts';
 export const getStaticPaths = async () =>
   inEachLanguage(await platePaths(({ record }) => record.advisory === undefined));
 
-export const GET: APIRoute<{ plate: PublishedPlate }> = async ({ params, props: { plate } }) => {
-  const data = stageData(plate.result, plate.record, stagePlace(await speechOf({ params })));
+interface Props extends Record<string, unknown> {
+  readonly plate: PublishedPlate;
+  readonly plates: readonly PublishedPlate[];
+}
+
+export const GET: APIRoute<Props> = async ({ params, props }) => {
+  const speech = await speechOf({ params });
+  const { record, result } = await plateIn(speech, props.plates, props.plate);
+  const data = stageData(result, record, stagePlace(speech));
   return new Response(JSON.stringify(data), { headers: { 'content-type': 'application/json' } });
 };
