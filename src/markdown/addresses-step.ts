@@ -5,19 +5,26 @@
  */
 import type { Element, ElementContent, Root } from 'hast';
 import { visit } from 'unist-util-visit';
+import type { VFile } from 'vfile';
 import type { MarkdownLookup } from './lookup.ts';
+import { textFile } from './text-file.ts';
 
 /** Whether an address leads to another host or is no address of a page at all. */
 export function isOutside(address: string): boolean {
   return /^([a-z][a-z0-9+.-]*:|[/\\]{2})/i.test(address.trim());
 }
 
-/** An address that begins with one slash, under the base path, with the slash at its end. */
-export function underBase(address: string, base: string): string {
+/**
+ * An address that begins with one slash, under the base path, with the slash at its end.
+ *
+ * @param pages Where the pages of the text's language are; files are the same in all of them.
+ */
+export function underBase(address: string, base: string, pages = base): string {
   const [, path, rest] = /^\/([^?#]*)(.*)$/.exec(address) ?? [];
   if (path === undefined) return address;
-  const isPage = path !== '' && !path.endsWith('/') && !/\.[a-z0-9]+$/i.test(path);
-  return `${base}${path}${isPage ? '/' : ''}${rest}`;
+  const isFile = /\.[a-z0-9]+$/i.test(path);
+  const isPage = path !== '' && !path.endsWith('/') && !isFile;
+  return `${isFile ? base : pages}${path}${isPage ? '/' : ''}${rest}`;
 }
 
 function text(value: unknown): string {
@@ -49,11 +56,13 @@ function crop(node: Element, base: string, lookup: MarkdownLookup): ElementConte
 /** rehype plugin; comes after the sanitiser. */
 export function addressesStep(options: { readonly base: string; readonly lookup: MarkdownLookup }) {
   const { base, lookup } = options;
-  return (tree: Root): void => {
+  return (tree: Root, file?: VFile): void => {
+    const { language } = textFile(file?.path ?? '');
+    const pages = language === null ? base : `${base}${language}/`;
     visit(tree, 'element', (node, index, parent) => {
       const { href, src } = node.properties;
       if (node.tagName === 'a' && typeof href === 'string')
-        node.properties['href'] = underBase(href, base);
+        node.properties['href'] = underBase(href, base, pages);
       if (node.tagName === 'img' && typeof src === 'string') {
         if (isOutside(src) && parent && index !== undefined) {
           parent.children[index] = { type: 'text', value: text(node.properties['alt']) };

@@ -1,8 +1,10 @@
 /** Writes the provenance section as `<ol class="provenance">`, dates in words, gaps as items. */
 import type { ListItem, PhrasingContent, Root } from 'mdast';
 import { timeValue, type EdtfDate } from '../records/edtf.ts';
-import { formatEdtf, type EdtfLanguage } from '../records/edtf-words.ts';
+import { edtfLanguage, formatEdtf, type EdtfLanguage } from '../records/edtf-words.ts';
+import type { VFile } from 'vfile';
 import { leadingDate, provenanceLists, type Gap } from './provenance.ts';
+import { textFile } from './text-file.ts';
 
 const gapWords: Readonly<Record<EdtfLanguage, (years: string) => string>> = {
   en: (years) => `No record for ${years}.`,
@@ -57,9 +59,11 @@ function gapItem(gap: Gap, language: EdtfLanguage): ListItem {
   };
 }
 
-/** remark plugin. */
-export function provenanceStep({ language }: { readonly language: EdtfLanguage }) {
-  return (tree: Root): void => {
+/** remark plugin. A translation has dates in its own language. */
+export function provenanceStep(options: { readonly language: EdtfLanguage }) {
+  return (tree: Root, file?: VFile): void => {
+    const own = textFile(file?.path ?? '').language;
+    const language = own === null ? options.language : edtfLanguage(own);
     for (const { list, items } of provenanceLists(tree)) {
       list.ordered = true;
       list.start = null;

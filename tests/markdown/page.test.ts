@@ -134,3 +134,25 @@ test('headings have their ids once, footnotes their prefix once', async () => {
   expect(html).toContain('id="user-content-fn-1"');
   expect(html).not.toContain('user-content-user-content');
 });
+
+describe('the text of a translation', () => {
+  test('leads to pages in its language, and to files where they are', async () => {
+    const text = '[Links](/lessons/left/) [Liste](/plates.csv) :plate[das Becken]{slug=harbour}';
+    const html = await page(text, 'en', 'lessons/a.de.md');
+    expect(html).toContain('href="/museum/de/lessons/left/"');
+    expect(html).toContain('href="/museum/plates.csv"');
+    expect(html).toContain('href="/museum/de/plates/harbour/"');
+  });
+
+  test('is about the plate in whose folder it lies', async () => {
+    const html = await page(':show[Masten]{spot=masts}', 'en', 'plates/harbour/plate.de.md');
+    expect(html).toContain('href="#view=look');
+  });
+
+  test('has the dates of its provenance in its language', async () => {
+    const text = '## Provenienz\n\n- 1850~: Aufgenommen.\n- 1860: Verkauft.\n';
+    const html = await page(text, 'en', 'plates/harbour/plate.de.md');
+    expect(html).toContain('um 1850');
+    expect(html).toContain('Für 1851–1859 ist nichts belegt.');
+  });
+});
