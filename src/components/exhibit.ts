@@ -7,6 +7,7 @@ import type { CollectionRecord } from '../records/collection.ts';
 import { compareEdtf, parseEdtf } from '../records/edtf.ts';
 import type { PlateRecord } from '../records/plate.ts';
 import type { PlateResult, ViewResult } from '../records/result.ts';
+import { veiledParts, withoutVeiled } from '../records/veiled-parts.ts';
 import type { Reading } from '../records/vocabulary.ts';
 import { captureKind } from './view-names.ts';
 
@@ -42,7 +43,7 @@ export async function publishedPlates(): Promise<readonly PublishedPlate[]> {
     if (!result) continue;
     plates.push({
       slug: entry.id,
-      record: entry.data,
+      record: withoutVeiled(entry.data, veiledParts(entry.data)),
       result: withoutWithheld(result, entry.data),
       entry,
       translated: new Set(),

@@ -4,6 +4,7 @@
  */
 import { getCollection, type CollectionEntry } from 'astro:content';
 import { joinOverlay } from '../records/join-overlay.ts';
+import { veiledParts, withoutVeiled } from '../records/veiled-parts.ts';
 import { exhibit, type PublishedPlate } from './exhibit.ts';
 import type { Speech } from './speech.ts';
 
@@ -38,7 +39,9 @@ async function translatedPlates(language: string, plates: Plates): Promise<Plate
   return plates.map((plate) => {
     const overlay = texts.get(`${plate.slug}/${language}`);
     if (!overlay) return plate;
-    const { record, translated } = joinOverlay(plate.record, overlay.data);
+    // Steps are told by their places, so the same ones must be gone from both.
+    const open = withoutVeiled(overlay.data, veiledParts(plate.entry.data));
+    const { record, translated } = joinOverlay(plate.record, open);
     return { ...plate, record, translated, ...(hasBody(overlay) && { translation: overlay }) };
   });
 }

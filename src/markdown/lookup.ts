@@ -1,6 +1,7 @@
 /** What a text may refer to: plates, their spots and guided looks, the pages of the exhibit. */
 import type { Region } from '../records/fields.ts';
 import type { PlateRecord } from '../records/plate.ts';
+import { veiledParts, withoutVeiled } from '../records/veiled-parts.ts';
 
 export interface KnownPlate {
   readonly title: string;
@@ -25,11 +26,14 @@ export interface KnownPicture {
 }
 
 export interface MarkdownLookup {
-  readonly plate: (slug: string) => KnownPlate | null;
+  /** @param language Of a translation that asks; none for an original. */
+  readonly plate: (slug: string, language?: string | null) => KnownPlate | null;
   readonly plates: () => readonly string[];
   readonly picture: (slug: string, view: string | undefined) => KnownPicture | null;
 }
 
-export function knownPlate({ title, spots, looks, advisory }: PlateRecord): KnownPlate {
+/** What shows a withheld capture is not there for a text either. */
+export function knownPlate(record: PlateRecord): KnownPlate {
+  const { title, spots, looks, advisory } = withoutVeiled(record, veiledParts(record));
   return { title, spots, looks, covered: advisory !== undefined };
 }

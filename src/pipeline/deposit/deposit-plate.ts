@@ -9,6 +9,7 @@ import { plateTextWithout, sittingWithout } from '../../publish/deposit/without-
 import { premisDocument } from '../../publish/deposit/premis.ts';
 import { plateIdentifier } from '../../publish/identifier.ts';
 import type { PlateResult } from '../../records/result.ts';
+import { veiledParts } from '../../records/veiled-parts.ts';
 import type { ContentPlate, ContentResult } from '../content.ts';
 import type { Places } from '../places.ts';
 import { allFiles } from '../read.ts';
@@ -54,8 +55,8 @@ export async function depositPlate(plate: ContentPlate, options: DepositOptions)
       sources: [
         ...masters(plate, result, left),
         ...derived(places, result),
-        ...(await records(places, plate, left)),
-        ...(await pages(places, plate.slug, options.tiles)),
+        ...(await records(plate, left, options)),
+        ...(await pages(plate.slug, options)),
       ],
       last: {
         path: 'records/premis.xml',
@@ -127,33 +128,49 @@ function derived(places: Places, { views }: PlateResult): BagSource[] {
   );
 }
 
+/** What people wrote, in every language, and what the stages found out. */
 async function records(
-  places: Places,
-  { slug, folder, sittings }: ContentPlate,
+  { slug, folder, record, sittings }: ContentPlate,
   ids: readonly string[],
+  { places, content }: DepositOptions,
 ): Promise<BagSource[]> {
   const hidden = sittings
-    .flatMap(({ record }) => record.captures)
+    .flatMap((sitting) => sitting.record.captures)
     .filter(({ id }) => ids.includes(id));
   // Longest first, so that a file's name goes whole and not by the id in it.
   const names = hidden
     .flatMap((capture) => [...allFiles(capture), capture.id])
     .sort((a, b) => b.length - a.length);
-  const left = { ids, names };
-  const collection = join(places.content, 'collection.md');
-  const words = plateTextWithout(await readFile(join(folder, 'plate.md'), 'utf8'), left);
-  const written = await Promise.all(
-    sittings.map(async ({ file }) => ({
+  const veiled = veiledParts({ spots: [], looks: [], ...record, withheld: [...ids] });
+  const left = { ids, names, veiled };
+  const overlays = content.overlays.filter(({ plate }) => plate === slug);
+  const written = [
+    ...['plate.md', ...overlays.map(({ file }) => file)].map((file) => ({
+      file,
+      without: (text: string) => plateTextWithout(text, left),
+    })),
+    ...sittings.map(({ file }) => ({
+      file,
+      without: (text: string) => sittingWithout(text, left),
+    })),
+  ];
+  const own = await Promise.all(
+    written.map(async ({ file, without }) => ({
       path: `records/${file}`,
-      from: { text: sittingWithout(await readFile(join(folder, file), 'utf8'), left) },
+      from: { text: without(await readFile(join(folder, file), 'utf8')) },
     })),
   );
+  const shared = content.overlays.filter(({ original }) => original === 'collection.md');
+  const about = ['collection.md', ...shared.map(({ file }) => file)];
+  const there = await Promise.all(about.map((file) => exists(join(places.content, file))));
   return [
-    { path: 'records/plate.md', from: { text: words } },
-    ...written,
-    ...((await exists(collection))
-      ? [{ path: 'records/collection.md', from: { file: collection } }]
-      : []),
+    ...own,
+    ...about
+      .filter((_, n) => there[n])
+      .map((file) => ({
+        path: `records/${file}`,
+        from: { file: join(places.content, file) },
+      })),
     { path: 'records/record.json', from: { file: recordFile(places, slug) } },
   ];
 }
@@ -161,14 +178,19 @@ async function records(
 /** Tiles of an image service: `x,y,w,h/...` below a view; whole pictures are under `full/`. */
 const tile = /^views\/[^/]+\/(?:\d+,\d+,\d+,\d+|\w+\/\d+)\//;
 
-/** The plate's pages and documents with the styles, scripts and letters that they need. */
-async function pages(places: Places, slug: string, tiles: boolean): Promise<BagSource[]> {
+/** The plate's pages in every language, its documents, and the styles, scripts and letters of them. */
+async function pages(
+  slug: string,
+  { places, content, tiles }: DepositOptions,
+): Promise<BagSource[]> {
   const below = async (folder: string) =>
     (await isFolder(join(places.out, folder)))
       ? (await listFiles(join(places.out, folder))).map((path) => ({ folder, path }))
       : [];
   const own = (await below(`plates/${slug}`)).filter(({ path }) => tiles || !tile.test(path));
-  return [...own, ...(await below('assets'))].map(({ folder, path }) => ({
+  const [, ...further] = content.collection?.languages ?? [];
+  const others = await Promise.all(further.map((tag) => below(`${tag}/plates/${slug}`)));
+  return [...own, ...others.flat(), ...(await below('assets'))].map(({ folder, path }) => ({
     path: `site/${folder}/${path}`,
     from: { file: join(places.out, folder, path) },
   }));

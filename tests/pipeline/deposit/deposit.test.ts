@@ -27,8 +27,21 @@ beforeAll(async () => {
   const words = await readFile(join(plate, 'plate.md'), 'utf8');
   await writeFile(
     join(plate, 'plate.md'),
-    words.replace('\nprocess:', '\nwithheld: [axial]\nprocess:'),
+    words.replace(
+      '\nprocess:',
+      '\nwithheld: [axial]\nspots:\n  - { id: glare, region: "0,0,9,9", title: A glare, view: axial }\n' +
+        '  - { id: grain, region: "0,0,9,9", title: The grain }\nprocess:',
+    ),
   );
+  await writeFile(
+    join(plate, 'plate.fr.md'),
+    '---\ntitle: La plaque\nspots:\n  - { id: glare, title: Un éclat }\n' +
+      '  - { id: grain, title: Le grain }\n---\n\nComme axial le montre.\n',
+  );
+  const collection = join(content, 'collection.md');
+  const about = await readFile(collection, 'utf8');
+  await writeFile(collection, about.replace('[en]', '[en, fr]'));
+  await writeFile(join(content, 'collection.fr.md'), '---\ntitle: Deux plaques\n---\n');
   places = findPlaces({ content, cache: join(folder, 'cache'), out: join(folder, 'dist') }, {});
   await runPlates({ places, reporter });
   // What the pages look like does not matter here; tests/site has a whole exhibit.
@@ -37,6 +50,9 @@ beforeAll(async () => {
   await writeFile(join(page, 'index.html'), '<title>The first plate</title>');
   await writeFile(join(page, 'views/normal/0,0,512,512/512,512/0/default.jpg'), 'tile');
   await writeFile(join(page, 'views/normal/50%.txt'), 'a name to be escaped');
+  const french = join(places.out, 'fr', 'plates', 'first');
+  await mkdir(french, { recursive: true });
+  await writeFile(join(french, 'index.html'), '<title>La plaque</title>');
 }, 60_000);
 afterAll(() => rm(folder, { recursive: true, force: true }));
 
@@ -69,11 +85,14 @@ describe('a deposit', () => {
     const names = (await folderFiles(join(bag, 'data'))).map(([name]) => name).sort();
     expect(names).toEqual([
       '/captures/normal.tif',
+      '/records/collection.fr.md',
       '/records/collection.md',
+      '/records/plate.fr.md',
       '/records/plate.md',
       '/records/premis.xml',
       '/records/record.json',
       '/records/sitting.yaml',
+      '/site/fr/plates/first/index.html',
       '/site/plates/first/index.html',
       '/site/plates/first/views/normal/50%.txt',
     ]);
@@ -92,7 +111,11 @@ describe('a deposit', () => {
       expect(bytes.includes(secret.subarray(100, 200)), name).toBe(false);
     }
     expect(await readFile(join(bag, 'bag-info.txt'), 'utf8')).toContain('Left-Out: 1 captures');
+    const french = (from: string) => readFile(join(from, 'data/records/plate.fr.md'), 'utf8');
+    expect(await french(bag)).toContain('Le grain');
+    expect(await french(bag)).not.toContain('Un éclat');
     const whole = await deposit('whole', true);
+    expect(await french(whole)).toContain('Un éclat');
     expect((await folderFiles(whole)).map(([name]) => name)).toContain('/data/captures/axial.png');
   });
 

@@ -1,7 +1,13 @@
 import { expect, test } from 'vitest';
 import { plateTextWithout, sittingWithout } from '../../../src/publish/deposit/without-withheld.ts';
 
-const left = { ids: ['veiled'], names: ['veiled.tif', 'veiled'] };
+const names = ['veiled.tif', 'veiled'];
+const veiled = {
+  spots: new Set(['a']),
+  steps: new Map([['l', new Set([0])]]),
+  looks: new Set(['m']),
+};
+const left = { ids: ['veiled'], names, veiled };
 
 test('a sitting loses the capture, comments and sentences that name it, and nothing else', () => {
   const text = `# veiled shows a face
@@ -33,6 +39,7 @@ looks:
     steps:
       - { text: One, of: [veiled] }
       - { text: Two, of: [normal] }
+  - { id: m, title: M, steps: [{ text: Three, of: [veiled] }] }
 ---
 
 An unveiled text.
@@ -41,5 +48,22 @@ An unveiled text.
   expect(without).not.toMatch(/\bveiled\b/);
   expect(without).toContain('id: b');
   expect(without).toContain('text: Two');
+  expect(without).not.toContain('Three');
   expect(without.endsWith('---\n\nAn unveiled text.\n')).toBe(true);
+});
+
+test('a translation loses the same spots and steps, which it names without the capture', () => {
+  const text = `---
+# La plaque de veiled.tif
+spots: [{ id: b, title: Le quai }, { id: a, title: Le visage }]
+looks: [{ id: l, steps: [{ text: Un }, { text: Deux }] }, { id: m, title: Trois }]
+---
+
+Texte.
+`;
+  const without = plateTextWithout(text, left);
+  expect(without).toContain('Le quai');
+  expect(without).toContain('Deux');
+  expect(without).not.toMatch(/veiled|visage|Un\b|Trois/);
+  expect(without.endsWith('---\n\nTexte.\n')).toBe(true);
 });
