@@ -46,18 +46,8 @@ export function addressesUnder(root: string): Addresses {
   };
 }
 
-/** Those of the first language, which documents for other programs name. */
-export const {
-  home,
-  platesIndex,
-  techniquesIndex,
-  lessonsIndex,
-  searchPage,
-  plateAddress,
-  capturesAddress,
-  techniqueAddress,
-  lessonAddress,
-} = addressesUnder(base);
+/** Of the first language, which documents for other programs name. */
+export const { plateAddress } = addressesUnder(base);
 
 /** Both readings side by side, for previews elsewhere; a covered plate has none. */
 export const previewAddress = (slug: string): string => `${base}plates/${slug}/preview.jpg`;

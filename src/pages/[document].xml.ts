@@ -1,6 +1,6 @@
 /** `feed.xml` and `sitemap.xml`: only where the exhibit has an address, which both must name. */
 import type { APIRoute, GetStaticPaths } from 'astro';
-import { feedEntries, listedPages } from '../components/exhibit-documents.ts';
+import { feedEntries, feedPages, listedPages } from '../components/exhibit-documents.ts';
 import { exhibit } from '../components/exhibit.ts';
 import { documentAddress } from '../components/manifest-parts.ts';
 import { base } from '../components/addresses.ts';
@@ -26,6 +26,7 @@ export const GET: APIRoute = async ({ params }) => {
     author: institution.name,
     language: whole.language,
     rights: rights ?? null,
+    further: feedPages(whole),
   };
   const text =
     params['document'] === 'feed'

@@ -11,6 +11,8 @@ export interface FeedEntry {
   /** Lasting name of the plate, a URI. */
   readonly identifier: string;
   readonly page: string;
+  /** The same page in other languages: tag and address. */
+  readonly further: readonly (readonly [language: string, address: string])[];
   readonly title: string;
   readonly summary: string;
   readonly dates: PlateDates;
@@ -26,6 +28,8 @@ export interface Feed {
   readonly author: string;
   readonly language: string;
   readonly rights: string | null;
+  /** The exhibit in other languages: tag and address. */
+  readonly further: FeedEntry['further'];
 }
 
 /** Entries that a feed holds: readers ask for it often. */
@@ -41,7 +45,7 @@ export function atomFeed(feed: Feed, plates: readonly FeedEntry[]): string {
         b.dates.changed.localeCompare(a.dates.changed) || (a.identifier < b.identifier ? -1 : 1),
     )
     .slice(0, longest);
-  const { exhibit, title, subtitle, author, language, rights } = feed;
+  const { exhibit, title, subtitle, author, language, rights, further } = feed;
   const updated = entries[0]?.dates.changed ?? '1970-01-01';
   return xml([
     'feed',
@@ -52,19 +56,30 @@ export function atomFeed(feed: Feed, plates: readonly FeedEntry[]): string {
     ['updated', {}, moment(updated)],
     ['author', {}, ['name', {}, author]],
     ['link', { rel: 'self', type: 'application/atom+xml', href: `${exhibit}feed.xml` }],
-    ['link', { rel: 'alternate', type: 'text/html', href: exhibit }],
+    ...pageLinks(exhibit, language, further),
     ...(rights === null ? [] : ([['rights', {}, rights]] as XmlPart[])),
-    ...entries.map(entryPart),
+    ...entries.map((entry) => entryPart(entry, language)),
   ]);
 }
 
-function entryPart({ identifier, page, title, summary, dates, picture }: FeedEntry): XmlPart {
+/** One `alternate` a language (RFC 4287, 4.1.1); none is named where there is one alone. */
+function pageLinks(page: string, language: string, further: FeedEntry['further']): XmlPart[] {
+  const link = (href: string, hreflang?: string): XmlPart => [
+    'link',
+    { rel: 'alternate', type: 'text/html', ...(hreflang && { hreflang }), href },
+  ];
+  if (further.length === 0) return [link(page)];
+  return [link(page, language), ...further.map(([tag, href]) => link(href, tag))];
+}
+
+function entryPart(entry: FeedEntry, language: string): XmlPart {
+  const { identifier, page, further, title, summary, dates, picture } = entry;
   return [
     'entry',
     {},
     ['id', {}, identifier],
     ['title', {}, title],
-    ['link', { rel: 'alternate', type: 'text/html', href: page }],
+    ...pageLinks(page, language, further),
     ...(picture === null
       ? []
       : ([['link', { rel: 'enclosure', type: 'image/jpeg', href: picture }]] as XmlPart[])),

@@ -33,6 +33,15 @@ export interface ObjectPlace {
   readonly process: string;
   readonly date: string | undefined;
   readonly makers: string | undefined;
+  /** The record in other languages, as far as it has been translated. */
+  readonly further: readonly ObjectTelling[];
+}
+
+/** What a museum says of a plate in one language. */
+export interface ObjectTelling {
+  readonly language: string;
+  readonly title: string | undefined;
+  readonly descriptions: readonly string[];
 }
 
 const typed = (id: string, label: string): Node => ({
@@ -133,7 +142,15 @@ export function linkedArtObject(
     _label: record.title,
     classified_as: [processType(record, place), typed('300133025', 'Works of Art')],
     identified_by: [
-      { type: 'Name', classified_as: [typed('300404670', 'Primary Name')], content: record.title },
+      {
+        type: 'Name',
+        classified_as: [typed('300404670', 'Primary Name')],
+        content: record.title,
+        ...inLanguage(language),
+      },
+      ...place.further.flatMap(({ language: tag, title }) =>
+        title === undefined ? [] : { type: 'Name', content: title, ...inLanguage(tag) },
+      ),
       ...(record.objectNumber
         ? [
             {
@@ -147,6 +164,9 @@ export function linkedArtObject(
     referred_to_by: [
       say(typed('300435452', 'Description'), record.description.positive),
       say(typed('300435452', 'Description'), record.description.negative),
+      ...place.further.flatMap(({ language: tag, descriptions }) =>
+        descriptions.map((text) => statement(typed('300435452', 'Description'), text, tag)),
+      ),
       ...(place.credit ? [say(typed('300435418', 'Acknowledgements'), place.credit)] : []),
       ...record.marks.map(({ transcription }) =>
         say(typed('300028702', 'Inscription'), transcription),

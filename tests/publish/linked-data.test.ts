@@ -33,6 +33,7 @@ const place = {
   process: 'daguerreotype',
   date: '1849 to 1851',
   makers: 'A. Maker',
+  further: [],
 };
 
 describe('linkedArtObject', () => {
@@ -74,6 +75,31 @@ describe('linkedArtObject', () => {
     expect(linkedArtShape.safeParse(loose).success).toBe(false);
   });
 
+  test('says title and descriptions in each language that has them', () => {
+    const further = [
+      { language: 'fr', title: 'Un bateau', descriptions: ['Filets et rames.'] },
+      { language: 'de', title: undefined, descriptions: [] },
+    ];
+    const told = JSON.parse(
+      JSON.stringify(linkedArtObject(record, result, { ...place, further })),
+    ) as Record<string, { content: string; language?: { id: string; notation: string[] }[] }[]>;
+    linkedArtShape.parse(told);
+    const [own, french, ...more] = told['identified_by'];
+    // Getty AAT, "Languages and writing systems": English 300388277, French 300388306.
+    expect(own.language?.[0].id).toBe('http://vocab.getty.edu/aat/300388277');
+    expect(french).toMatchObject({ type: 'Name', content: 'Un bateau' });
+    expect(french.language?.[0]).toMatchObject({
+      id: 'http://vocab.getty.edu/aat/300388306',
+      notation: ['fr'],
+    });
+    expect(more.map(({ content }) => content)).toEqual(['M 1']);
+    const said = told['referred_to_by'].map(({ content, language }) => [
+      content,
+      language?.[0].notation[0],
+    ]);
+    expect(said).toContainEqual(['Filets et rames.', 'fr']);
+  });
+
   test('spans the interval to the last second, as EDTF means it', () => {
     const { produced_by: made } = plain as { produced_by: { timespan: Record<string, unknown> } };
     expect(made.timespan['begin_of_the_begin']).toBe('1849-01-01T00:00:00Z');
@@ -111,6 +137,7 @@ describe('atomFeed', () => {
     page: `${exhibit}plates/${name}/`,
     title: `${name} & <co>`,
     summary: 'In words.',
+    further: [] as (readonly [string, string])[],
     dates: { published: '2020-01-01', changed, note: null },
     picture: null,
   });
@@ -121,6 +148,7 @@ describe('atomFeed', () => {
     author: 'A museum',
     language: 'en',
     rights: null,
+    further: [] as (readonly [string, string])[],
   };
 
   test('lists the newest change first, is dated by it, and escapes its words', () => {
@@ -133,6 +161,17 @@ describe('atomFeed', () => {
     }
     expect(text).toContain('<author>');
   });
+});
+
+test('a feed leads to a page in each language, of each no more than one', () => {
+  const further = [['fr', `${exhibit}fr/`]] as const;
+  const about = { exhibit, title: 'P', subtitle: 'S', author: 'A', language: 'en', rights: null };
+  const text = atomFeed({ ...about, further }, []);
+  const links = [...text.matchAll(/<link rel="alternate"([^>]*hreflang[^>]*)\/>/g)];
+  expect(links.map(([, rest]) => rest.trim())).toEqual([
+    `type="text/html" hreflang="en" href="${exhibit}"`,
+    `type="text/html" hreflang="fr" href="${exhibit}fr/"`,
+  ]);
 });
 
 test('sitemap lists each page once, sorted, with its change', () => {

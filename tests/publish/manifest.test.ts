@@ -1,9 +1,9 @@
 import { Traverse } from '@iiif/parser';
 import { describe, expect, test } from 'vitest';
 import { manifestCollection } from '../../src/publish/presentation/collection.ts';
-import { plateManifest } from '../../src/publish/presentation/manifest.ts';
-import type { ViewWords } from '../../src/publish/presentation/view-body.ts';
+import { plateManifest, type PlateTelling } from '../../src/publish/presentation/manifest.ts';
 import { plateSchema } from '../../src/records/plate.ts';
+import type { PlateResult } from '../../src/records/result.ts';
 import { plateResult } from '../fixtures/plate-result.ts';
 import { presentationErrors } from './presentation-schema.ts';
 
@@ -15,15 +15,37 @@ const record = plateSchema.parse({
   rights: 'https://creativecommons.org/publicdomain/zero/1.0/',
   spots: [{ id: 'mast', region: '10,20,300,400', title: 'The mast', note: 'Rigged as a brig.' }],
 });
-const words: ViewWords = { language: 'en', label: (view) => `${view.setupKind}, ${view.reading}` };
 const exhibit = 'https://museum.example/plates-online/';
-const place = {
-  exhibit,
-  plate: `${exhibit}plates/quay/`,
-  provider: { name: 'A museum', homepage: null },
+const place = { plate: `${exhibit}plates/quay/`, provider: exhibit };
+const english: PlateTelling = {
+  language: 'en',
+  record,
+  label: (view) => `${view.setupKind}, ${view.reading}`,
+  page: place.plate,
+  provider: 'A museum',
   credit: 'A museum',
-  metadata: [['Made', '1850']] as const,
+  metadata: [['Made', '1850']],
+  words: {
+    credit: 'Credit',
+    processing: 'Processing record',
+    objectRecord: 'Object record',
+    how: 'How it was photographed',
+    apart: (view) => `${view}, not in register`,
+  },
 };
+const french: PlateTelling = {
+  ...english,
+  language: 'fr',
+  record: {
+    ...record,
+    title: 'Le bassin',
+    spots: [{ ...record.spots[0], title: 'Le mât' }],
+  },
+  page: `${exhibit}fr/plates/quay/`,
+  metadata: [['Date', '1850']],
+};
+const told = [english];
+const manifestOf = (of: PlateResult, tellings = told) => plateManifest(of, place, tellings);
 
 const result = plateResult();
 const unregistered = {
@@ -50,7 +72,7 @@ const body = (canvas: Canvas) => canvas.items[0].items[0].body;
 
 describe('plateManifest', () => {
   test('offers registered views as one Choice, the positive first, and others apart', () => {
-    const [plate, lone] = canvases(plateManifest(record, withLone, place, words));
+    const [plate, lone] = canvases(manifestOf(withLone));
     expect(body(plate).type).toBe('Choice');
     expect(
       body(plate).items?.map((option) => option.id?.split('/views/')[1].split('/')[0]),
@@ -61,14 +83,33 @@ describe('plateManifest', () => {
 
   test('states the physical scale so that 3000 px at 40 px/mm are 75 mm', () => {
     // Annex 3.3: physical size = Canvas size × physicalScale.
-    const [plate] = canvases(plateManifest(record, result, place, words));
+    const [plate] = canvases(manifestOf(result));
     expect(plate.width * plate.service![0].physicalScale).toBeCloseTo(75, 10);
   });
 
   test('leaves the scale out where it is not known', () => {
     const frame = { ...result.frame, pixelsPerMillimetre: null };
-    const [plate] = canvases(plateManifest(record, plateResult({ frame }), place, words));
+    const [plate] = canvases(manifestOf(plateResult({ frame })));
     expect(plate).not.toHaveProperty('service');
+  });
+
+  test('says what is translated in both languages, and what is not in the first alone', () => {
+    // Presentation API 3.0, 4.1: a map from language tag to a list of strings.
+    const manifest = manifestOf(withLone, [english, french]) as unknown as Record<string, object>;
+    expect(manifest['label']).toEqual({ en: ['The inner basin'], fr: ['Le bassin'] });
+    expect(manifest['summary']).toEqual({ en: ['Masts before a pale sky.'] });
+    expect(manifest['metadata']).toEqual([
+      { label: { en: ['Made'], fr: ['Date'] }, value: { en: ['1850'] } },
+    ]);
+    expect(manifest['homepage']).toMatchObject([
+      { id: english.page, language: ['en'] },
+      { id: french.page, language: ['fr'] },
+    ]);
+    const spots = JSON.stringify(canvases(manifest)[0]);
+    expect(spots).toContain('"value":"The mast. Rigged as a brig.","format":"text/plain"');
+    expect(spots).toContain(
+      '{"type":"TextualBody","value":"Le mât. Rigged as a brig.","format":"text/plain","language":"fr"}',
+    );
   });
 
   test('is read by a general IIIF parser, every picture found', () => {
@@ -81,7 +122,7 @@ describe('plateManifest', () => {
         },
       ],
     });
-    traverse.traverseManifest(plateManifest(record, withLone, place, words) as never);
+    traverse.traverseManifest(manifestOf(withLone) as never);
     const base = `${place.plate}views/`;
     const named = new Set(pictures.map((id) => id.slice(base.length)));
     expect([...named].sort()).toEqual(
@@ -94,23 +135,33 @@ describe.skipIf(presentationErrors === null)('the Presentation 3 schema', () => 
   const errors = presentationErrors!;
 
   test('accepts the manifest of a plate', () => {
-    expect(errors(plateManifest(record, withLone, place, words))).toEqual([]);
+    expect(errors(manifestOf(withLone))).toEqual([]);
+  });
+
+  test('accepts a manifest in two languages', () => {
+    expect(errors(manifestOf(withLone, [english, french]))).toEqual([]);
   });
 
   test('accepts the manifest of a covered plate, which has no thumbnail', () => {
-    const covered = plateManifest({ ...record, advisory: 'With care.' }, withLone, place, words);
+    const advised = { ...english, record: { ...record, advisory: 'With care.' } };
+    const covered = manifestOf(withLone, [advised]);
     expect(errors(covered)).toEqual([]);
     expect(JSON.stringify(covered)).not.toContain('thumbnail');
     expect(JSON.stringify(covered)).toContain('With care. Masts before');
   });
 
   test('accepts the collection of the exhibit', () => {
-    const entries = [{ manifest: `${place.plate}manifest.json`, title: record.title }];
-    expect(errors(manifestCollection(exhibit, 'Plates', 'en', entries))).toEqual([]);
+    const whole = [
+      { language: 'en', title: 'Plates', plates: [record.title] },
+      { language: 'fr', title: 'Plaques', plates: ['Le bassin'] },
+    ];
+    const collection = manifestCollection(exhibit, [`${place.plate}manifest.json`], whole);
+    expect(errors(collection)).toEqual([]);
+    expect(collection['label']).toEqual({ en: ['Plates'], fr: ['Plaques'] });
   });
 
   test('refuses a manifest without items, so that it can refuse', () => {
-    const manifest = plateManifest(record, result, place, words);
+    const manifest = manifestOf(result);
     expect(errors({ ...manifest, items: undefined })).not.toEqual([]);
   });
 });

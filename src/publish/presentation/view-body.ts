@@ -1,12 +1,13 @@
 /** A view as a painting body: a whole picture that exists on the disk, and its image service. */
 import type { PlateResult, ViewResult } from '../../records/result.ts';
+import { languageMap } from './language-map.ts';
 
 export type Json = Readonly<Record<string, unknown>>;
 
-/** Words of the interface for set-ups and readings, in the manifest's language. */
+/** What the views of a plate are called in one language. */
 export interface ViewWords {
   readonly language: string;
-  label(view: ViewResult): string;
+  readonly label: (view: ViewResult) => string;
 }
 
 /** Address of a view's image service, without a slash at the end. */
@@ -42,12 +43,12 @@ export function thumbnail(plate: string, view: ViewResult): Json {
 export function viewBody(
   plate: string,
   view: ViewResult,
-  words: ViewWords,
+  words: readonly ViewWords[],
   thumbnails = true,
 ): Json {
   return {
     ...picture(plate, view, Number.POSITIVE_INFINITY),
-    label: { [words.language]: [words.label(view)] },
+    label: languageMap(words, ({ label }) => label(view)),
     ...(thumbnails ? { thumbnail: [thumbnail(plate, view)] } : {}),
   };
 }

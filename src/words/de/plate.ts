@@ -186,6 +186,7 @@ export const plate: PlateWords = {
       `Positiv und Negativ liegen auf ${pixels} genau aufeinander${micrometres ? ` (${micrometres})` : ''}.`,
     notRegistered:
       'Positiv und Negativ liegen nicht aufeinander; sie sind nur nebeneinander zu sehen.',
+    apart: (view) => `${view}, liegt nicht auf den anderen`,
   },
 
   turning: {

@@ -165,6 +165,8 @@ export const plate = {
     register: (pixels: string, micrometres: string | null) =>
       `The two readings lie on each other to within ${pixels}${micrometres ? ` (${micrometres})` : ''}.`,
     notRegistered: 'The two readings are not in register; they are shown side by side only.',
+    /** A view that does not lie on the others, as other programs list it. */
+    apart: (view: string) => `${view}, not in register`,
   },
 
   turning: {

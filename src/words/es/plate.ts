@@ -186,6 +186,7 @@ export const plate: PlateWords = {
     register: (pixels, micrometres) =>
       `Las dos lecturas coinciden dentro de ${pixels}${micrometres ? ` (${micrometres})` : ''}.`,
     notRegistered: 'Las dos lecturas no coinciden; solo se muestran lado a lado.',
+    apart: (view) => `${view}, no coincide con las demás`,
   },
 
   turning: {

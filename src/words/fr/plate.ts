@@ -186,6 +186,7 @@ export const plate: PlateWords = {
       `Les deux lectures se superposent à ${pixels} près${micrometres ? ` (${micrometres})` : ''}.`,
     notRegistered:
       'Les deux lectures ne sont pas superposées ; elles ne sont montrées que côte à côte.',
+    apart: (view) => `${view}, non superposée`,
   },
 
   turning: {

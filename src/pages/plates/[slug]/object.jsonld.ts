@@ -4,16 +4,36 @@ import { base, plateAddress } from '../../../components/addresses.ts';
 import { identifierOf } from '../../../components/exhibit-documents.ts';
 import { exhibit, type PublishedPlate } from '../../../components/exhibit.ts';
 import { dateInWords, makersInWords, processInWords } from '../../../components/label-words.ts';
-import { documentAddress, jsonDocument } from '../../../components/manifest-parts.ts';
+import { documentAddress, jsonDocument, speeches } from '../../../components/manifest-parts.ts';
 import { platePaths } from '../../../components/plate-paths.ts';
-import { speechIn } from '../../../components/speech.ts';
+import { plateIn } from '../../../components/translated.ts';
 import { linkedArtObject } from '../../../publish/linked-art.ts';
 
 export const getStaticPaths = () => platePaths();
 
-export const GET: APIRoute<{ plate: PublishedPlate }> = async ({ props: { plate } }) => {
+interface Props extends Record<string, unknown> {
+  readonly plate: PublishedPlate;
+  readonly plates: readonly PublishedPlate[];
+}
+
+export const GET: APIRoute<Props> = async ({ props: { plate, plates } }) => {
   const whole = await exhibit();
   const { record, result, slug } = plate;
+  const [main, ...others] = speeches(whole);
+  const further = await Promise.all(
+    others.map(async (speech) => {
+      const { record: said, translated } = await plateIn(speech, plates, plate);
+      const { positive, negative } = said.description;
+      return {
+        language: speech.language,
+        title: translated.has('title') ? said.title : undefined,
+        descriptions: [
+          ...(translated.has('description.positive') ? [positive] : []),
+          ...(translated.has('description.negative') ? [negative] : []),
+        ],
+      };
+    }),
+  );
   const { institution, credit } = whole.record;
   const document = linkedArtObject(record, result, {
     identifier: identifierOf(whole, plate),
@@ -22,9 +42,10 @@ export const GET: APIRoute<{ plate: PublishedPlate }> = async ({ props: { plate 
     language: whole.language,
     institution: { name: institution.name, homepage: institution.homepage ?? null },
     credit: record.credit ?? credit ?? null,
-    process: processInWords(record, speechIn(whole.language, whole.language).words),
+    process: processInWords(record, main.words),
     date: dateInWords(record.date, whole.language),
     makers: makersInWords(record),
+    further,
   });
   return jsonDocument(document, 'application/ld+json');
 };
