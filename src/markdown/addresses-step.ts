@@ -32,10 +32,14 @@ function text(value: unknown): string {
 }
 
 /** A part of a picture without cutting it: the file is the view's own. */
-function crop(node: Element, base: string, lookup: MarkdownLookup): ElementContent | null {
+function crop(
+  node: Element,
+  base: string,
+  { lookup, language }: { readonly lookup: MarkdownLookup; readonly language: string | null },
+): ElementContent | null {
   const plate = text(node.properties['dataPlate']);
   const region = text(node.properties['dataRegion']);
-  const known = lookup.plate(plate);
+  const known = lookup.plate(plate, language);
   // A plate that is covered until asked for is not shown in a text either.
   if (!known || known.covered || region === '') return null;
   const spot = known.spots.find(({ id }) => id === node.properties['dataSpot']);
@@ -69,7 +73,7 @@ export function addressesStep(options: { readonly base: string; readonly lookup:
         } else if (src.startsWith('/')) node.properties['src'] = underBase(src, base);
       }
       if (node.tagName === 'figure' && node.properties['dataSpot'] !== undefined) {
-        const picture = crop(node, base, lookup);
+        const picture = crop(node, base, { lookup, language });
         if (picture) node.children.unshift(picture);
       }
     });

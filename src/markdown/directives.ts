@@ -13,7 +13,7 @@ import type { Root, RootContent } from 'mdast';
 import type { ContainerDirective, LeafDirective, TextDirective } from 'mdast-util-directive';
 import { SKIP, visit } from 'unist-util-visit';
 import type { VFile } from 'vfile';
-import type { MarkdownLookup } from './lookup.ts';
+import type { KnownPlate, MarkdownLookup } from './lookup.ts';
 import { textFile } from './text-file.ts';
 import { viewFragment, viewModes, type ViewMode } from './view-state.ts';
 
@@ -57,9 +57,9 @@ export function directiveTarget(node: Directive, ownPlate: string): DirectiveTar
 }
 
 /** Address of what a directive leads to, under the site's base path, or a fragment of its own page. */
-function addressOf(target: DirectiveTarget, ownPlate: string, lookup: MarkdownLookup): string {
+function addressOf(target: DirectiveTarget, ownPlate: string, known: KnownPlate | null): string {
   const page = target.plate === ownPlate ? '' : `/plates/${target.plate}/`;
-  const spot = lookup.plate(target.plate)?.spots.find(({ id }) => id === target.spot);
+  const spot = known?.spots.find(({ id }) => id === target.spot);
   const of = target.of.length > 0 ? target.of : spot?.view === undefined ? [] : [spot.view];
   return `${page}${viewFragment(target.mode, of, spot?.region)}`;
 }
@@ -76,9 +76,9 @@ function spotFigure(
   node: LeafDirective,
   target: DirectiveTarget,
   address: string,
-  lookup: MarkdownLookup,
+  known: KnownPlate | null,
 ) {
-  const spot = lookup.plate(target.plate)?.spots.find(({ id }) => id === target.spot);
+  const spot = known?.spots.find(({ id }) => id === target.spot);
   const caption =
     node.children.length > 0
       ? node.children
@@ -100,12 +100,12 @@ function guidedLook(
   node: ContainerDirective,
   target: DirectiveTarget,
   ownPlate: string,
-  lookup: MarkdownLookup,
+  plate: KnownPlate | null,
 ) {
   const label = node.children[0];
   const isLabel = label?.type === 'paragraph' && label.data?.directiveLabel === true;
   const steps = isLabel ? node.children.slice(1) : node.children;
-  const known = lookup.plate(target.plate)?.looks.find(({ id }) => id === target.look);
+  const known = plate?.looks.find(({ id }) => id === target.look);
   const words = isLabel ? label.children : [{ type: 'text' as const, value: known?.title ?? '' }];
   if (steps.length === 0) {
     const page = target.plate === ownPlate ? '' : `/plates/${target.plate}/`;
@@ -146,7 +146,7 @@ function asWritten(node: Directive, source: string): RootContent[] {
 export function directivesStep({ lookup }: { readonly lookup: MarkdownLookup }) {
   return (tree: Root, file: VFile): void => {
     const source = String(file);
-    const { plate } = textFile(file.path ?? '');
+    const { plate, language } = textFile(file.path ?? '');
     visit(tree, (node, index, parent) => {
       if (!isDirective(node) || !parent || index === undefined) return undefined;
       if (!isKnown(node)) {
@@ -155,12 +155,12 @@ export function directivesStep({ lookup }: { readonly lookup: MarkdownLookup }) 
         return node.type === 'containerDirective' ? index : [SKIP, index + 1];
       }
       const target = directiveTarget(node, plate);
-      const address = addressOf(target, plate, lookup);
-      if (node.type === 'leafDirective') spotFigure(node, target, address, lookup);
-      else if (node.type === 'containerDirective') guidedLook(node, target, plate, lookup);
+      const known = lookup.plate(target.plate, language);
+      const address = addressOf(target, plate, known);
+      if (node.type === 'leafDirective') spotFigure(node, target, address, known);
+      else if (node.type === 'containerDirective') guidedLook(node, target, plate, known);
       else {
-        const fallback =
-          node.name === 'plate' ? (lookup.plate(target.plate)?.title ?? target.plate) : '';
+        const fallback = node.name === 'plate' ? (known?.title ?? target.plate) : '';
         const children =
           node.children.length > 0 ? node.children : [{ type: 'text' as const, value: fallback }];
         const href = node.name === 'plate' ? `/plates/${target.plate}/` : address;

@@ -1,7 +1,9 @@
 /** What texts may refer to, read from the content folder and the results as Astro asks for it. */
 import { readdirSync, readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
-import { plateSchema } from '../records/plate.ts';
+import { joinOverlay } from '../records/join-overlay.ts';
+import { plateOverlaySchema } from '../records/overlay.ts';
+import { plateSchema, type PlateRecord } from '../records/plate.ts';
 import { resultSchema, type PlateResult } from '../records/result.ts';
 import { readFrontMatter } from '../records/yaml-door.ts';
 import { knownPlate, type KnownPicture, type KnownPlate, type MarkdownLookup } from './lookup.ts';
@@ -26,10 +28,16 @@ function kept<T>(read: (path: string) => T | null): (path: string) => T | null {
   };
 }
 
-function readPlate(path: string): KnownPlate | null {
+function readPlate(path: string): PlateRecord | null {
   const text = readFileSync(path, 'utf8');
   const read = readFrontMatter({ plate: '', file: 'plate.md', text }, plateSchema);
-  return read.ok ? knownPlate(read.value) : null;
+  return read.ok ? read.value : null;
+}
+
+function readOverlay(path: string) {
+  const text = readFileSync(path, 'utf8');
+  const read = readFrontMatter({ plate: '', file: 'plate.md', text }, plateOverlaySchema);
+  return read.ok ? read.value : null;
 }
 
 function readResult(path: string): PlateResult | null {
@@ -57,10 +65,17 @@ export function pictureOf(result: PlateResult, asked: string | undefined): Known
  */
 export function diskLookup(content: string, records: string): MarkdownLookup {
   const plate = kept(readPlate);
+  const overlay = kept(readOverlay);
   const result = kept(readResult);
   const safe = (slug: string) => /^[a-z0-9-]+$/.test(slug);
   return {
-    plate: (slug) => (safe(slug) ? plate(join(content, 'plates', slug, 'plate.md')) : null),
+    plate: (slug, language): KnownPlate | null => {
+      if (!safe(slug)) return null;
+      const folder = join(content, 'plates', slug);
+      const record = plate(join(folder, 'plate.md'));
+      const told = language ? overlay(join(folder, `plate.${language}.md`)) : null;
+      return record && knownPlate(joinOverlay(record, told).record);
+    },
     plates: () => {
       try {
         return readdirSync(join(content, 'plates')).filter(safe).sort();

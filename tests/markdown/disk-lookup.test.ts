@@ -58,6 +58,15 @@ test('knows a plate by its folder, and knows it anew when its record has changed
   expect(lookup.plate('basin')).toMatchObject({ title: 'Other', covered: true });
 });
 
+test('knows a plate as a translation calls it, and else by its original', async () => {
+  const lookup = diskLookup(join(folder, 'content'), join(folder, 'records'));
+  const overlay = join(folder, 'content', 'plates', 'basin', 'plate.fr.md');
+  await writeFile(overlay, '---\ntitle: Un port\n---\n');
+  expect(lookup.plate('basin', 'fr')).toMatchObject({ title: 'Un port' });
+  for (const language of ['de', null, undefined])
+    expect(lookup.plate('basin', language)).toMatchObject({ title: 'A harbour' });
+});
+
 test('knows nothing of a plate that is not there, whatever it is called', async () => {
   await mkdir(join(folder, 'secret'));
   const lookup = diskLookup(join(folder, 'content'), join(folder, 'records'));
