@@ -1,25 +1,33 @@
 /** What was recorded and measured of one capture, as lines of a term and its value. */
 import type { CaptureResult, FileResult, Registration } from '../records/result.ts';
 import type { CaptureRecord, LampRecord, SetupRecord } from '../records/sitting.ts';
+import { saidParts, type Said } from './label-words.ts';
 import type { Speech } from './speech.ts';
 
-export type Fact = readonly [term: string, value: string];
+export type Fact = readonly [term: string, value: string | readonly Said[]];
 
 /** What the lines are said in. */
-type Saying = Pick<Speech, 'words' | 'measures'>;
+type Saying = Pick<Speech, 'words' | 'measures' | 'original' | 'english'>;
 
 const joined = (parts: readonly (string | number | false | null | undefined)[]) =>
   parts.filter(Boolean).join(', ');
 
-function facts(lines: readonly (readonly [string, string | null | undefined])[]): Fact[] {
-  return lines.flatMap(([term, value]) => (value ? [[term, value] as const] : []));
+type Line = readonly [string, string | readonly Said[] | null | undefined];
+function facts(lines: readonly Line[]): Fact[] {
+  return lines.flatMap(([term, value]) =>
+    value && value.length > 0 ? [[term, value] as const] : [],
+  );
 }
 
-function lampInWords(lamp: LampRecord, { words, measures }: Saying): string {
+/** A sentence of the museum, or of the program, in its own language. */
+const inLanguage = (text: string | undefined, lang: string | undefined) =>
+  text === undefined ? [] : [{ text, lang }];
+
+function lampInWords(lamp: LampRecord, { words, measures, original }: Saying): Said[] {
   const said = words.captures;
   const { diffuser } = lamp;
-  return joined([
-    lamp.kind && lamp.kind.toUpperCase() === 'LED' ? 'LED' : lamp.kind,
+  return saidParts([
+    lamp.kind?.toUpperCase() === 'LED' ? 'LED' : lamp.kind && { text: lamp.kind, lang: original },
     lamp.bearing !== undefined && said.bearing(measures.degrees(lamp.bearing)),
     lamp.height !== undefined && said.height(measures.degrees(lamp.height)),
     lamp.distance !== undefined && said.away(measures.millimetres(lamp.distance)),
@@ -47,7 +55,7 @@ export function setupFacts(setup: SetupRecord | null, saying: Saying): Fact[] {
           glass.angle === undefined ? null : measures.degrees(glass.angle),
         ),
     ],
-    [said.note, note],
+    [said.note, inLanguage(note, saying.original)],
   ]);
 }
 
@@ -85,15 +93,15 @@ function bendInWords(
 }
 
 export function registrationFacts(registration: Registration, saying: Saying): Fact[] {
-  const { words, measures } = saying;
+  const { words, measures, english } = saying;
   const said = words.captures;
   switch (registration.state) {
     case 'base':
       return [[said.register, said.isBase]];
     case 'failed':
-      return [[said.failed, registration.reason]];
+      return [[said.failed, inLanguage(registration.reason, english)]];
     case 'not-measured':
-      return [[said.notMeasured, registration.reason]];
+      return [[said.notMeasured, inLanguage(registration.reason, english)]];
     case 'registered': {
       const { boundPixels, boundMicrometres, tilesAgreed, tilesTried } = registration;
       const length = boundMicrometres === null ? null : measures.micrometres(boundMicrometres, 2);
@@ -102,7 +110,13 @@ export function registrationFacts(registration: Registration, saying: Saying): F
           said.register,
           `${said.within(measures.pixels(boundPixels, 2), length)}; ${said.withinNote}`,
         ],
-        [said.method, `${registration.method}; ${said.agreed(tilesAgreed, tilesTried)}`],
+        [
+          said.method,
+          [
+            { text: registration.method, lang: english },
+            { text: said.agreed(tilesAgreed, tilesTried) },
+          ],
+        ],
         ...(registration.radial
           ? [[said.radial, bendInWords(registration.radial, saying)] as const]
           : []),

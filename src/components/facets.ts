@@ -6,13 +6,15 @@
 import { parseEdtf, yearOfDay } from '../records/edtf.ts';
 import { sizeName } from '../records/plate-sizes.ts';
 import type { PublishedPlate } from './exhibit.ts';
-import { processInWords } from './label-words.ts';
+import { makerNames, placeSaid, processSaid, saidParts, type Said } from './label-words.ts';
 import type { Words } from '../words/words.ts';
 
 export interface Facet {
   /** Class of the plates it keeps, and id of its button. */
   readonly id: string;
   readonly name: string;
+  /** Language of the name where it is not the page's. */
+  readonly lang?: string | undefined;
   readonly slugs: readonly string[];
 }
 
@@ -42,19 +44,20 @@ function group(
   key: string,
   name: string,
   plates: readonly PublishedPlate[],
-  names: (plate: PublishedPlate) => readonly string[],
+  names: (plate: PublishedPlate) => readonly (Said | string | undefined)[],
 ): FacetGroup {
-  const kept = new Map<string, string[]>();
+  const kept = new Map<string, { readonly lang: string | undefined; readonly slugs: string[] }>();
   for (const plate of plates) {
-    for (const one of new Set(names(plate))) {
-      const slugs = kept.get(one);
-      if (slugs) slugs.push(plate.slug);
-      else kept.set(one, [plate.slug]);
+    const own = new Map(saidParts(names(plate)).map(({ text, lang }) => [text, lang]));
+    for (const [text, lang] of own) {
+      const facet = kept.get(text) ?? { lang, slugs: [] };
+      facet.slugs.push(plate.slug);
+      kept.set(text, facet);
     }
   }
   const facets = [...kept]
     .sort(([a], [b]) => natural.compare(a, b))
-    .map(([facet, slugs], index) => ({ id: `${key}-${index + 1}`, name: facet, slugs }));
+    .map(([text, facet], index) => ({ id: `${key}-${index + 1}`, name: text, ...facet }));
   return { key, name, facets };
 }
 
@@ -81,14 +84,19 @@ function tellsApart(plates: readonly PublishedPlate[]) {
   return ({ facets }: FacetGroup) => facets.some(({ slugs }) => slugs.length < plates.length);
 }
 
-/** Groups that tell the plates apart: one that keeps every plate in every choice is left out. */
+/**
+ * Groups that tell the plates apart: one that keeps every plate in every choice is left out.
+ *
+ * @param original The museum's language where the page has another one.
+ */
 export function facetGroups(
   plates: readonly PublishedPlate[],
   words: Words,
+  original?: string,
 ): readonly FacetGroup[] {
   const { index } = words;
   return [
-    group('process', index.process, plates, (plate) => [processInWords(plate.record, words)]),
+    group('process', index.process, plates, (plate) => [processSaid(plate, words, original)]),
     group('size', index.size, plates, ({ record }) => {
       const name = sizeName(record.size);
       return name === null ? [] : [words.label.namedSize(words.sizes[name] ?? name)];
@@ -96,8 +104,8 @@ export function facetGroups(
     group('colour', words.label.colour, plates, ({ record }) =>
       record.handColouring === false ? [] : [words.label.coloured],
     ),
-    group('maker', index.maker, plates, ({ record }) => record.maker.map(({ name }) => name)),
-    group('place', index.place, plates, ({ record }) => (record.place ? [record.place] : [])),
+    group('maker', index.maker, plates, (plate) => makerNames(plate, original)),
+    group('place', index.place, plates, (plate) => [placeSaid(plate, original)]),
     group('light', index.photographed, plates, ({ result }) =>
       result.views.map(({ setupKind }) => words.setup[setupKind]),
     ),

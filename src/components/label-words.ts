@@ -1,4 +1,5 @@
 /** A plate's record in the few words of a label. */
+import type { PublishedPlate } from './exhibit.ts';
 import { parseEdtf } from '../records/edtf.ts';
 import { edtfLanguage, formatEdtf } from '../records/edtf-words.ts';
 import type { PlateRecord } from '../records/plate.ts';
@@ -21,6 +22,62 @@ export function makersInWords({ maker }: PlateRecord): string | undefined {
     [name, role, place].filter(Boolean).join(', '),
   );
   return makers.length > 0 ? makers.join('; ') : undefined;
+}
+
+/** A part of a line, and its language where that is not the page's. */
+export interface Said {
+  readonly text: string;
+  readonly lang?: string | undefined;
+}
+
+/** The parts that there are, those of the museum in their own language. */
+export function saidParts(parts: readonly (Said | string | undefined | false)[]): Said[] {
+  return parts.flatMap((part) => {
+    if (part === undefined || part === false || part === '') return [];
+    return typeof part === 'string' ? { text: part } : part;
+  });
+}
+
+/** @param original The museum's language where the page has another one. */
+export function makersSaid(
+  { record, translated }: PublishedPlate,
+  original: string | undefined,
+): Said | undefined {
+  const text = makersInWords(record);
+  const own = [...translated].some((name) => name.startsWith('maker.'));
+  return text === undefined ? undefined : { text, lang: own ? undefined : original };
+}
+
+/** Each maker by name alone. */
+export function makerNames(
+  { record, translated }: PublishedPlate,
+  original: string | undefined,
+): Said[] {
+  return record.maker.map(({ name }, k) => ({
+    text: name,
+    lang: translated.has(`maker.${k}.name`) ? undefined : original,
+  }));
+}
+
+/** Where it was made. */
+export function placeSaid(
+  { record, translated }: PublishedPlate,
+  original: string | undefined,
+): Said | undefined {
+  if (record.place === undefined) return undefined;
+  return { text: record.place, lang: translated.has('place') ? undefined : original };
+}
+
+/** A process has a word in every language, or the museum's own one. */
+export function processSaid(
+  { record, translated }: PublishedPlate,
+  words: Words,
+  original: string | undefined,
+): Said {
+  const { process } = record;
+  const own = typeof process !== 'string' && process.text !== undefined;
+  const lang = own && !translated.has('process.text') ? original : undefined;
+  return { text: processInWords(record, words), lang };
 }
 
 /** What a rights URI is called; licences of Creative Commons have one name in all languages. */

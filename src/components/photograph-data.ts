@@ -1,6 +1,7 @@
 /**
  * A plate for search engines, in the words of schema.org (`Photograph`, `ImageObject` with its
- * licence fields). Only what the record says; a covered plate offers no picture.
+ * licence fields). Only what the record says, in the words of the page's language where the
+ * museum has written them; a covered plate offers no picture.
  */
 import type { CollectionRecord } from '../records/collection.ts';
 import type { PublishedPlate } from './exhibit.ts';
@@ -22,10 +23,12 @@ interface Parts {
   readonly identifier: string;
   readonly pictures: readonly DataPicture[];
   readonly words: Words;
+  /** Of the page, BCP 47. */
+  readonly language: string;
 }
 
 export function photographData(parts: Parts) {
-  const { plate, collection, address, identifier, pictures, words } = parts;
+  const { plate, collection, address, identifier, pictures, words, language } = parts;
   const { record } = plate;
   const { institution } = collection;
   const creditText = record.credit ?? collection.credit ?? institution.name;
@@ -47,6 +50,7 @@ export function photographData(parts: Parts) {
     name: record.title,
     identifier: [identifier, record.objectNumber].filter((one) => one !== undefined),
     url: address,
+    mainEntityOfPage: { '@type': 'WebPage', url: address, inLanguage: language },
     description: record.description.positive,
     material: processInWords(record, words),
     temporalCoverage: record.date,

@@ -9,6 +9,12 @@ import { nameViews } from './view-words.ts';
 import type { StageWords } from '../words/en/stage.ts';
 import type { TiltReading } from '../imaging/tilt.ts';
 
+/** A text of the museum in another language than the page's. */
+interface Foreign {
+  /** BCP 47; none where it is the page's. */
+  readonly lang?: string | undefined;
+}
+
 /** One view as the viewer needs it. */
 export interface StageView {
   readonly id: string;
@@ -36,19 +42,20 @@ export interface StageView {
   readonly sitting: string;
 }
 
-export interface StageSpot {
+export interface StageSpot extends Foreign {
   readonly id: string;
   readonly title: string;
   readonly note: string | null;
+  readonly noteLang?: string | undefined;
   readonly view: string | null;
   readonly region: { x: number; y: number; width: number; height: number };
 }
 
 /** A guided look: paragraphs, and the part of an address that each speaks of. */
-export interface StageLook {
+export interface StageLook extends Foreign {
   readonly id: string;
   readonly title: string;
-  readonly steps: readonly { readonly text: string; readonly state: string }[];
+  readonly steps: readonly ({ readonly text: string; readonly state: string } & Foreign)[];
 }
 
 export interface StageData {
@@ -107,7 +114,6 @@ function stillsOf(result: PlateResult, views: string): StageData['stills'] {
   return { folder: views.replace(/views\/$/, 'tilt'), width, height, steps };
 }
 
-/** Gather what the viewer needs; views that the record withholds are left out. */
 /** Where the pictures and the pages are, and what views are called in the page's language. */
 export interface StagePlace {
   /** Base path of the exhibit. */
@@ -117,12 +123,17 @@ export interface StagePlace {
   /** BCP 47. */
   readonly language: string;
   readonly words: StageWords;
+  /** Language of a text of the record, by its name, where it is not the page's. */
+  readonly mark?: (text: string) => string | undefined;
 }
 
+const unmarked = (): undefined => undefined;
+
+/** Gather what the viewer needs; views that the record withholds are left out. */
 export function stageData(
   result: PlateResult,
   record: PlateRecord,
-  { base, pages, language, words }: StagePlace,
+  { base, pages, language, words, mark = unmarked }: StagePlace,
 ): StageData {
   const views = result.views.filter(
     (v) => !v.captures.some((capture) => record.withheld.includes(capture)),
@@ -149,11 +160,13 @@ export function stageData(
     spots: record.spots.map((s) => ({
       id: s.id,
       title: s.title,
+      lang: mark(`spots.${s.id}.title`),
       note: s.note ?? null,
+      noteLang: mark(`spots.${s.id}.note`),
       view: s.view ?? null,
       region: s.region,
     })),
-    looks: lookStates(record, views),
+    looks: lookStates(record, views, mark),
     views: views.map((view) => ({
       id: view.id,
       name: names.get(view.id) ?? view.id,
@@ -177,17 +190,20 @@ export function stageData(
 export function lookStates(
   record: Pick<PlateRecord, 'looks' | 'spots'>,
   views: readonly { readonly id: string }[],
+  mark: NonNullable<StagePlace['mark']> = unmarked,
 ): StageLook[] {
   return record.looks.map(({ id, title, steps }) => ({
     id,
     title,
-    steps: steps.map((step) => {
+    lang: mark(`looks.${id}.title`),
+    steps: steps.map((step, n) => {
       const region = step.region ?? record.spots.find((spot) => spot.id === step.spot)?.region;
       const of = step.of.filter((name) => views.some((view) => view.id === name));
       const parts = [`view=${step.view}`];
       if (of.length > 0) parts.push(`of=${of.join(',')}`);
       if (region) parts.push(`xywh=pixel:${region.x},${region.y},${region.width},${region.height}`);
-      return { text: step.text, state: `#${parts.join('&')}` };
+      const lang = mark(`looks.${id}.steps.${n}.text`);
+      return { text: step.text, lang, state: `#${parts.join('&')}` };
     }),
   }));
 }

@@ -19,15 +19,18 @@ beforeAll(async () => {
   folder = await mkdtemp(join(tmpdir(), 'mirrorleaf-reproducible-'));
   const content = join(folder, 'one', 'content');
   await writeSmallContent(content);
-  // Two more, later and elsewhere: neither beside the first in the catalogue nor like it.
+  // Three more, later and elsewhere: neither beside the first in the catalogue nor like it.
   for (const [slug, date] of [
     ['third', '1890'],
     ['fourth', '1901'],
+    ['fifth', '1930'],
   ]) {
     const plate = join(content, 'plates', slug);
     await cp(join(content, 'plates', 'second'), plate, { recursive: true });
     await edit(join(plate, 'plate.md'), "'1850'", `'${date}'`);
   }
+  await edit(join(content, 'collection.md'), '[en]', '[en, fr]');
+  await writeFile(join(content, 'plates/fifth/plate.fr.md'), '---\ntitle: Un port\n---\n');
 }, 60_000);
 afterAll(() => rm(folder, { recursive: true, force: true }));
 
@@ -73,12 +76,18 @@ test('the same content gives the same exhibit anywhere, made at once or after a 
   await build('one', { TZ: 'UTC', LANG: 'C', UV_THREADPOOL_SIZE: '4' });
   const before = await pageKeys('one');
   await edit(join(folder, 'one/content/plates/first/plate.md'), 'The first plate', 'A quay');
+  await edit(join(folder, 'one/content/plates/fifth/plate.fr.md'), 'Un port', 'Un quai');
   await cp(join(folder, 'one/content'), join(folder, 'two/elsewhere'), { recursive: true });
   await build('one', { TZ: 'UTC', LANG: 'C', UV_THREADPOOL_SIZE: '4' });
   const after = await pageKeys('one');
-  for (const slug of ['first', 'second']) expect(page(after, slug)).not.toBe(page(before, slug));
-  expect(page(before, 'fourth')).toMatch(/^[0-9a-f]{64}$/);
-  expect(page(after, 'fourth')).toBe(page(before, 'fourth'));
+  // The plate that was changed or translated anew, and the one beside it.
+  for (const slug of ['first', 'second', 'fourth', 'fifth'])
+    expect(page(after, slug)).not.toBe(page(before, slug));
+  expect(page(before, 'third')).toMatch(/^[0-9a-f]{64}$/);
+  expect(page(after, 'third')).toBe(page(before, 'third'));
+  expect(await readFile(join(folder, 'one/out/fr/plates/fourth/index.html'), 'utf8')).toContain(
+    'Un quai',
+  );
 
   const ahead = 'const now = Date.now; Date.now = () => now() + 40 * 86400e3;';
   const oneCore = process.platform === 'linux' ? ['taskset', '-c', '0'] : [];

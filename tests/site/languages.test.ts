@@ -1,10 +1,11 @@
 /**
  * A small exhibit in the four languages and in a made-up one: a switch on every page, valid and
  * accessible pages in each language, and no word of the interface that has not gone through the
- * words of a language. The made-up language is written from right to left.
+ * words of a language. The made-up language is written from right to left. Some texts of the
+ * museum are there in French, the others in English alone.
  */
-import { readFileSync } from 'node:fs';
-import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
+import { existsSync, readFileSync } from 'node:fs';
+import { mkdtemp, rm } from 'node:fs/promises';
 import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -17,9 +18,13 @@ import { findPlaces } from '../../src/pipeline/places.ts';
 import { serveStatic, type StaticServer } from '../../src/pipeline/static-server.ts';
 import { writeSmallContent } from '../pipeline/small-content.ts';
 import { openBrowser } from './browser.ts';
+import { museumTexts } from './museum-texts.ts';
 import { htmlOf } from './pages.ts';
+import { writeTranslations } from './translations.ts';
+import { same, unmarked } from './unmarked-words.ts';
 
 const base = '/exhibit/';
+const address = 'https://museum.example/plates/';
 const pseudo = 'he-x-pseudo';
 const languages = ['fr', 'de', 'es'];
 const kinds = [
@@ -49,10 +54,7 @@ beforeAll(async () => {
   if (ready === undefined) {
     const content = join(folder, 'content');
     await writeSmallContent(content);
-    const collection = join(content, 'collection.md');
-    const text = await readFile(collection, 'utf8');
-    const list = ['en', ...languages, pseudo].join(', ');
-    await writeFile(collection, text.replace('languages: [en]', `languages: [${list}]`));
+    await writeTranslations(content, ['en', ...languages, pseudo]);
     process.env['MIRRORLEAF_BASE'] = base;
     const places = findPlaces({ content, cache: join(folder, 'cache'), out: site });
     expect(await buildExhibit({ places, quiet: true })).toBe(0);
@@ -102,12 +104,29 @@ describe('the switch', () => {
       ...htmlOf(site, 'de/planner/').matchAll(/rel="alternate" hreflang="([^"]+)" href="([^"]+)"/g),
     ].map(([, language, address]) => [language, address]);
     expect(links).toEqual([
-      ['en', `${base}planner/`],
-      ...[...languages, pseudo].map((tag) => [tag, `${base}${tag}/planner/`]),
-      ['x-default', `${base}planner/`],
+      ['en', `${address}planner/`],
+      ...[...languages, pseudo].map((tag) => [tag, `${address}${tag}/planner/`]),
+      ['x-default', `${address}planner/`],
     ]);
   });
+
+  test('stands in the list of pages for search engines, where every language has its own', () => {
+    const list = readFileSync(join(site, 'sitemap.xml'), 'utf8');
+    const pages = [...list.matchAll(/<url>(.*?)<\/url>/gs)].map(([, page]) => page);
+    const own = pages.find((page) => page.includes(`<loc>${address}de/plates/first/</loc>`)) ?? '';
+    expect([...own.matchAll(/hreflang="([^"]+)" href="([^"]+)"/g)].map(([, ...at]) => at)).toEqual([
+      ['en', `${address}plates/first/`],
+      ...[...languages, pseudo].map((tag) => [tag, `${address}${tag}/plates/first/`]),
+    ]);
+    const listed = pages.map((page) => /<loc>(.*?)<\/loc>/.exec(page)?.[1] ?? '');
+    expect(new Set(listed).size).toBe(listed.length);
+    for (const page of listed) {
+      expect(existsSync(join(site, page.slice(address.length), 'index.html')), page).toBe(true);
+    }
+  });
 });
+
+museumTexts(() => site, address);
 
 describe.each(languages)('in %s', (language) => {
   test('pages are valid HTML', async () => {
@@ -153,51 +172,6 @@ describe.each(languages)('in %s', (language) => {
     expect(htmlOf(site, `${language}/plates/first/captures/`)).toMatch(/\d,\d+\u202fpx/);
   });
 });
-
-/** Code, names of languages in themselves, and the titles of other plates in a list. */
-const notLookedAt =
-  'script, style, noscript, template, code, pre, nav.languages, select[data-set="with"]';
-
-/**
- * Words that stand on a page without the marks of the made-up language: texts and names for
- * screen readers, in sight or not, but for what is marked as being in another language.
- */
-function unmarked(page: Page): Promise<string[]> {
-  return page.evaluate((without) => {
-    const own = document.documentElement.lang;
-    const found: string[] = [];
-    const letters = /\p{L}{2}/u;
-    const foreign = (element: Element | null) =>
-      element?.closest('[lang]')?.getAttribute('lang') !== own || element.closest(without) !== null;
-    const look = (text: string | null, element: Element, what: string) => {
-      // Marks may be nested: take them away from the inside.
-      let rest = text ?? '';
-      for (let before = ''; before !== rest;) {
-        before = rest;
-        rest = rest.replace(/⟦[^⟦⟧]*⟧/g, ' ');
-      }
-      if (letters.test(rest))
-        found.push(
-          `${what} in ${element.tagName.toLowerCase()}.${element.className?.toString() ?? ''}: ${rest.trim().slice(0, 80)}`,
-        );
-    };
-    const texts = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
-    for (let node = texts.nextNode(); node; node = texts.nextNode()) {
-      const element = node.parentElement;
-      if (element && !foreign(element)) look(node.textContent, element, 'text');
-    }
-    for (const element of document.body.querySelectorAll('*')) {
-      if (foreign(element)) continue;
-      for (const name of ['aria-label', 'title', 'alt', 'placeholder', 'aria-valuetext'])
-        look(element.getAttribute(name), element, name);
-    }
-    return found;
-  }, notLookedAt);
-}
-
-/** What is the same in every language: units, codes, and in English a registry's own label. */
-const same =
-  /^(No Known Copyright|[^\p{L}]*(mm|px|µm|lx|lx h|min|h|s|ppi|ISO|SHA-256|TIFF|PNG|sRGB|LED|f|kB|MB|dB|IIIF|CC)?[^\p{L}]*)$/u;
 
 /** But for the page of measurements, whose labels and settings the record keeps in English. */
 const walked = kinds.filter((kind) => !kind.endsWith('captures/'));

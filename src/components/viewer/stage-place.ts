@@ -2,11 +2,12 @@
 import type { StagePlace } from '../../viewer/stage-data.ts';
 import { base } from '../addresses.ts';
 import type { Speech } from '../speech.ts';
+import type { Mark } from '../translated.ts';
 
-export function stagePlace({
-  language,
-  words,
-  at,
-}: Pick<Speech, 'language' | 'words' | 'at'>): StagePlace {
-  return { base, pages: at.platesIndex, language, words: words.stage };
+/** @param mark Language of the plate's own texts, by their names. */
+export function stagePlace(
+  { language, words, at }: Pick<Speech, 'language' | 'words' | 'at'>,
+  mark: Mark,
+): StagePlace {
+  return { base, pages: at.platesIndex, language, words: words.stage, mark };
 }

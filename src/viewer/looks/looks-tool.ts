@@ -57,13 +57,16 @@ export class LooksTool implements Tool {
     const look = this.stage.data.looks[this.look];
     if (look === undefined) return;
     this.step = Math.min(look.steps.length - 1, Math.max(0, step));
-    const { text, state } = look.steps[this.step];
-    const say = (part: string, sentence: string) => {
-      const place = this.stage.querySelector(`[data-part="${part}"]`);
-      if (place) place.textContent = sentence;
+    const { text, lang, state } = look.steps[this.step];
+    const say = (part: string, sentence: string, language?: string) => {
+      const place = this.stage.querySelector<HTMLElement>(`[data-part="${part}"]`);
+      if (!place) return;
+      place.textContent = sentence;
+      if (language) place.lang = language;
+      else place.removeAttribute('lang');
     };
     say('look-step', words.looks.step(this.step + 1, look.steps.length));
-    say('look-text', text);
+    say('look-text', text, lang);
     const able = (what: string, on: boolean) => {
       const button = this.stage.querySelector<HTMLButtonElement>(`[data-do="looks:${what}"]`);
       button?.setAttribute('aria-disabled', String(!on));

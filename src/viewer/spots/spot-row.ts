@@ -6,6 +6,9 @@ export interface ListedSpot {
   readonly id: string;
   readonly title: string;
   readonly note: string | null;
+  /** Languages of title and note where they are not the page's. */
+  readonly lang?: string | undefined;
+  readonly noteLang?: string | undefined;
   readonly view: string | null;
   readonly region: Region;
   /** The reader's, not the author's. */
@@ -26,9 +29,14 @@ function button(spot: ListedSpot, name: string, what: string): HTMLElement {
 /** @param address Opens the spot. */
 export function spotRow(spot: ListedSpot, address: string): HTMLElement {
   const item = document.createElement('li');
-  item.append(button(spot, spot.title, 'go'));
-  if (spot.note)
-    item.append(Object.assign(document.createElement('span'), { textContent: spot.note }));
+  const go = button(spot, spot.title, 'go');
+  if (spot.lang) go.lang = spot.lang;
+  item.append(go);
+  if (spot.note) {
+    const note = Object.assign(document.createElement('span'), { textContent: spot.note });
+    if (spot.noteLang) note.lang = spot.noteLang;
+    item.append(note);
+  }
   const link = document.createElement('a');
   link.textContent = words.spots.address;
   link.setAttribute('aria-label', words.spots.addressOf(spot.title));

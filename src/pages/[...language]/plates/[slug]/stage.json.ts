@@ -1,7 +1,7 @@
 /** What the viewer has to know of one plate, for showing it beside another one. */
 import type { APIRoute } from 'astro';
 import type { PublishedPlate } from '../../../../components/exhibit.ts';
-import { plateIn } from '../../../../components/translated.ts';
+import { markOf, plateIn } from '../../../../components/translated.ts';
 import { platePaths } from '../../../../components/plate-paths.ts';
 import { inEachLanguage, speechOf } from '../../../../components/speech.ts';
 import { stagePlace } from '../../../../components/viewer/stage-place.ts';
@@ -17,7 +17,8 @@ interface Props extends Record<string, unknown> {
 
 export const GET: APIRoute<Props> = async ({ params, props }) => {
   const speech = await speechOf({ params });
-  const { record, result } = await plateIn(speech, props.plates, props.plate);
-  const data = stageData(result, record, stagePlace(speech));
+  const plate = await plateIn(speech, props.plates, props.plate);
+  const place = stagePlace(speech, markOf(plate, speech.original));
+  const data = stageData(plate.result, plate.record, place);
   return new Response(JSON.stringify(data), { headers: { 'content-type': 'application/json' } });
 };
