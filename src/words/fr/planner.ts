@@ -69,7 +69,7 @@ export const planner: PlannerWords = {
   },
 
   units: {
-    stops: 'diaphragmes',
+    stops: 'diaph.',
     pixelsPerMillimetre: 'px par mm',
     linePairs: 'paires de lignes par mm',
   },
