@@ -26,7 +26,7 @@ import { byteOfLight, byteSteps, type Light } from './colour/light.ts';
 export interface RowLoops {
   /** One row of the source; filled in by the caller. */
   readonly codes: Uint8Array | Uint16Array;
-  /** The painted row. */
+  /** The painted row: that of `codes` itself where a code is its own byte. */
   readonly bytes: Uint8Array;
   /** A row of linear light, in the memory of the loops. */
   readonly floats: (length: number) => Float32Array;
@@ -80,16 +80,16 @@ export function rowLoops(
       ? new Uint16Array(buffer, codesAt, samples)
       : new Uint8Array(buffer, codesAt, samples);
   // Most photographs of 8 bits are coded as they are shown: then the row is painted already.
-  const bytes = new Uint8Array(buffer, take(samples), samples);
-  const same = depth === 8 && light.toByte.every((byte, code) => byte === code);
+  const same = depth === 8 && !light.matrix && light.toByte.every((byte, code) => byte === code);
+  const bytes = new Uint8Array(buffer, same ? codesAt : take(samples), samples);
   const rounds = depth === 16 && light.toByte.every((byte, code) => byte === rounded(code));
   return {
     codes,
     bytes,
     floats: (length) => new Float32Array(buffer, take(4 * length), length),
     paintCodes() {
-      if (same) bytes.set(codes);
-      else if (rounds) call['round'](codesAt, bytes.byteOffset, Math.ceil(samples / 16));
+      if (same) return;
+      if (rounds) call['round'](codesAt, bytes.byteOffset, Math.ceil(samples / 16));
       else call['paintCodes'](codesAt, bytes.byteOffset, samples);
     },
     paintLight(row) {

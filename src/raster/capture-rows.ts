@@ -7,16 +7,16 @@
  *   destination is always named: without one, sharp hands 16-bit pictures out in another
  *   display's primaries (measured: up to 40 of 255 wrong).
  */
-import { tmpdir } from 'node:os';
 import { curvedLight, srgbLight, type Light } from '../imaging/colour/light.ts';
 import { decodeSrgb } from '../imaging/colour/srgb-curve.ts';
 import { openBytes } from './byte-reader.ts';
 import { defaultPixelLimit, readHead, type CaptureHead } from './capture-head.ts';
-import { CaptureFault, damaged } from './capture-fault.ts';
-import { sharp } from './libvips.ts';
+import { CaptureFault } from './capture-fault.ts';
+import { decodeCapture } from './decode-capture.ts';
+import type { PipeUse } from './pipe-slot.ts';
 import { readMatrixProfile, type MatrixProfile } from './matrix-profile.ts';
 import type { RowBatch, RowSource } from './row-source.ts';
-import { decodeToScratch, type Scratch } from './scratch-rows.ts';
+import type { Scratch } from './scratch-rows.ts';
 import { plainTiffRows, type TiffLayout } from './tiff-rows.ts';
 
 export interface OpenOptions {
@@ -24,6 +24,8 @@ export interface OpenOptions {
   readonly pixelLimit?: number | undefined;
   /** Folder for scratch files; the system's own where none is named. */
   readonly scratch?: string | undefined;
+  /** Given by whoever reads the rows once, from the first to the last. */
+  readonly pipe?: PipeUse | undefined;
 }
 
 /**
@@ -43,10 +45,8 @@ export async function rowsOf(head: CaptureHead, options: OpenOptions): Promise<R
   if (head.layout && direct)
     return await plainRows(head, head.layout, lightOf(profile, head.depth));
 
-  const scratch = options.scratch ?? tmpdir();
-  return direct
-    ? scratchSource(await decode(head, scratch, null), head, lightOf(profile, head.depth))
-    : scratchSource(await decode(head, scratch, 'srgb'), head, srgbLight(16));
+  const light = direct ? lightOf(profile, head.depth) : srgbLight(16);
+  return scratchSource(await decodeCapture(head, direct ? null : 'srgb', options), head, light);
 }
 
 /** What the codes stand for; without a profile sRGB is assumed. */
@@ -75,25 +75,6 @@ async function plainRows(head: CaptureHead, layout: TiffLayout, light: Light): P
     batches: (order = 'down') => plainTiffRows(file, layout, order),
     close: () => file.close(),
   };
-}
-
-async function decode(head: CaptureHead, folder: string, to: 'srgb' | null): Promise<Scratch> {
-  // The limit was checked on the head; libvips' own would repeat it with another number.
-  const picture = sharp(head.path, {
-    limitInputPixels: false,
-    ignoreIcc: to === null,
-    failOn: 'warning',
-    autoOrient: true,
-  });
-  const deep = to !== null || head.depth === 16;
-  if (head.channels === 1 && to === null) picture.toColourspace(deep ? 'grey16' : 'b-w');
-  else picture.toColourspace(deep ? 'rgb16' : 'srgb');
-  if (to !== null) picture.withIccProfile(to);
-  try {
-    return await decodeToScratch(picture, folder);
-  } catch (error) {
-    throw damaged(head.name, error);
-  }
 }
 
 function scratchSource(scratch: Scratch, head: CaptureHead, light: Light): RowSource {

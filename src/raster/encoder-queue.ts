@@ -2,7 +2,7 @@
 import type { PictureSink } from './picture-sink.ts';
 
 /** Pictures being encoded at once: enough to keep the threads busy, few enough to hold. */
-const inFlight = 16;
+const inFlight = 8;
 
 /** @param encode Writes one picture; it has the buffer to itself until it resolves. */
 export function encoderQueue(

@@ -5,13 +5,13 @@ import { openRows } from './capture-rows.ts';
 import { asFailure, CaptureFault, diskFull } from './capture-fault.ts';
 import { writePyramid, type PyramidResult } from './pyramid.ts';
 import { openMosaicFile } from './mosaic-rows.ts';
-import type { TileAnswer, TileJob } from './tile-picture.ts';
+import type { TileAnswer, TileWork } from './tile-picture.ts';
 import { warpRows } from './warped-rows.ts';
 
-async function tile(job: TileJob): Promise<PyramidResult> {
+async function tile(job: TileWork): Promise<PyramidResult> {
   const { composedFrom } = job;
   const source = composedFrom
-    ? await openMosaicFile(job.path, composedFrom, job)
+    ? await openMosaicFile(job.path, composedFrom, { ...job, pipe: undefined })
     : await openRows(job.path, job);
   try {
     const { frame } = job;
@@ -31,7 +31,7 @@ function failed(error: unknown): TileAnswer {
   return { ok: false, code: null, message };
 }
 
-const job = workerData as TileJob;
+const job = workerData as TileWork;
 parentPort?.postMessage(
   await tile(job).then<TileAnswer, TileAnswer>((value) => ({ ok: true, value }), failed),
 );

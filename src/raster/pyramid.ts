@@ -131,6 +131,7 @@ export async function paintPyramid(
       loops.codes.set(data.subarray(r * line, (r + 1) * line));
       paintFull();
       put();
+      // Last, since the smaller levels are painted over this row.
       halve?.();
       if (sink.full) await sink.ready();
     }
@@ -156,7 +157,9 @@ function tileRows(
   let y = 0;
   return () => {
     const within = y % tile;
-    for (const [column, part] of parts.entries()) {
+    // A loop by number: this runs a few million times, and an iterator makes garbage each time.
+    for (let column = 0; column < parts.length; column += 1) {
+      const part = parts[column];
       if (within === 0) band[column] = sink.room(tile * line);
       band[column].set(part, within * part.length);
     }

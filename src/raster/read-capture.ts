@@ -10,6 +10,7 @@ import { asFailure, type CaptureFailure } from './capture-fault.ts';
 import { defaultPixelLimit, readHead } from './capture-head.ts';
 import { rowsOf } from './capture-rows.ts';
 import { profileName } from './matrix-profile.ts';
+import { openPipeSlot, pipeFrom } from './pipe-slot.ts';
 import type { RowSource } from './row-source.ts';
 
 export interface ReadOptions {
@@ -18,6 +19,9 @@ export interface ReadOptions {
   /** Folder for scratch files. */
   readonly scratch: string;
 }
+
+/** One of its own: whoever only measures needs none of the threads that a decoder may hold. */
+const slot = openPipeSlot();
 
 export type ReadCapture = { readonly ok: true; readonly value: FileResult } | CaptureFailure;
 
@@ -28,7 +32,7 @@ export type ReadCapture = { readonly ok: true; readonly value: FileResult } | Ca
 export async function readCapture(path: string, options: ReadOptions): Promise<ReadCapture> {
   try {
     const head = await readHead(path, options.pixelLimit ?? defaultPixelLimit);
-    const source = await rowsOf(head, options);
+    const source = await rowsOf(head, { ...options, pipe: { slot, from: pipeFrom } });
     try {
       const measured = await measure(source);
       return {

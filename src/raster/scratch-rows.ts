@@ -15,19 +15,22 @@ import type { RowBatch } from './row-source.ts';
 import type { Sharp } from './libvips.ts';
 import { turnRowsOver } from './tiff-rows.ts';
 
-/** A decoded picture in a scratch file. */
-export interface Scratch {
+export interface ScratchShape {
   readonly width: number;
   readonly height: number;
   /** Alpha included. */
   readonly channels: number;
   readonly depth: 8 | 16;
+}
+
+/** A decoded picture in a scratch file. */
+export interface Scratch extends ScratchShape {
   rows(order: 'down' | 'up'): AsyncGenerator<RowBatch>;
   /** Close and delete. */
   close(): Promise<void>;
 }
 
-const headerBytes = 64;
+export const headerBytes = 64;
 const batchBytes = 4e6;
 /** Numbers of the sample formats in the header: unsigned char and unsigned short. */
 const formats: Readonly<Record<number, 8 | 16>> = { 0: 8, 2: 16 };
@@ -51,16 +54,10 @@ export async function decodeToScratch(picture: Sharp, folder: string): Promise<S
 
 async function openScratch(path: string): Promise<Scratch> {
   const file = await openBytes(path);
-  const header = new Int32Array((await file.read(headerBytes, 0)).buffer);
-  const [width, height, channels, format] = [header[1], header[2], header[3], header[5]];
-  const depth = formats[format];
-  if (depth === undefined) throw new RangeError(`The scratch file has sample format ${format}.`);
+  const shape = readHeader(await file.read(headerBytes, 0));
   return {
-    width,
-    height,
-    channels,
-    depth,
-    rows: (order) => scratchRows(file, { width, height, channels, depth }, order),
+    ...shape,
+    rows: (order) => scratchRows(file, shape, order),
     async close() {
       await file.close();
       await rm(path, { force: true });
@@ -68,9 +65,17 @@ async function openScratch(path: string): Promise<Scratch> {
   };
 }
 
+/** What the header says of the samples. @param header Bytes at the start of their buffer. */
+export function readHeader(header: Buffer): ScratchShape {
+  const [, width, height, channels, , format] = new Int32Array(header.buffer, 0, 6);
+  const depth = formats[format];
+  if (depth === undefined) throw new RangeError(`The scratch file has sample format ${format}.`);
+  return { width, height, channels, depth };
+}
+
 async function* scratchRows(
   file: ByteReader,
-  shape: Pick<Scratch, 'width' | 'height' | 'channels' | 'depth'>,
+  shape: ScratchShape,
   order: 'down' | 'up',
 ): AsyncGenerator<RowBatch> {
   const line = (shape.width * shape.channels * shape.depth) / 8;

@@ -7,6 +7,7 @@ import { Worker } from 'node:worker_threads';
 import type { Homography } from '../imaging/conventions.ts';
 import type { Radial } from '../imaging/radial.ts';
 import { CaptureFault, type CaptureFailure } from './capture-fault.ts';
+import { openPipeSlot, pipeFrom, type PipeUse } from './pipe-slot.ts';
 import type { PyramidOptions, PyramidResult } from './pyramid.ts';
 
 export interface TileJob extends PyramidOptions {
@@ -17,6 +18,8 @@ export interface TileJob extends PyramidOptions {
   /** Folder for scratch files. */
   readonly scratch: string;
   readonly pixelLimit?: number | undefined;
+  /** Samples of the smallest picture that is decoded through a pipe. */
+  readonly pipeFrom?: number | undefined;
   /** The plate's frame and the way there, where the capture is to be laid into it. */
   readonly frame?:
     | {
@@ -39,6 +42,11 @@ const start = `
   import(${JSON.stringify(new URL('./pyramid-worker.ts', import.meta.url).href)});
 `;
 
+/** What the thread is given. */
+export type TileWork = TileJob & { readonly pipe: PipeUse };
+
+const slot = openPipeSlot();
+
 /** What the thread answers. */
 export type TileAnswer =
   | { readonly ok: true; readonly value: PyramidResult }
@@ -54,8 +62,8 @@ export async function tilePicture(job: TileJob): Promise<PyramidResult> {
   const answer = await new Promise<TileAnswer>((resolve, reject) => {
     const worker = new Worker(start, {
       eval: true,
-      workerData: job,
-      resourceLimits: { maxYoungGenerationSizeMb: 8 },
+      workerData: { ...job, pipe: { slot, from: job.pipeFrom ?? pipeFrom } } satisfies TileWork,
+      resourceLimits: { maxYoungGenerationSizeMb: 2 },
     });
     worker.once('message', resolve);
     worker.once('error', reject);

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { srgbLight } from '../../src/imaging/colour/light.ts';
 import { rowLoops } from '../../src/imaging/row-loops.ts';
+import { paintCodes } from '../../src/raster/paint-row.ts';
 import { seeded } from '../raster/test-pictures.ts';
 
 const width = 37;
@@ -58,6 +59,20 @@ describe.each([
       expect(v).toBe(Math.fround(means[left] + means[left + channels]) / 2);
     });
   });
+});
+
+test('leave codes of 8 bits as they are, painted in place or not', () => {
+  const shape = { width: 4, channels: 3, depth: 8 } as const;
+  // Display P3 has the sRGB curve: its codes are bytes as well, but other ones than are shown.
+  const matrix = [1.2249, -0.2247, 0, -0.042, 1.0419, 0, -0.0196, -0.0786, 1.0979] as const;
+  for (const light of [srgbLight(8), { ...srgbLight(8), matrix }]) {
+    const loops = rowLoops({ ...shape, light }, { samples: 0, rows: 0 });
+    const codes = Array.from({ length: 12 }, (_, i) => 20 * i);
+    loops.codes.set(codes);
+    paintCodes(loops, light)();
+    expect([...loops.codes]).toEqual(codes);
+    expect([...loops.bytes].join() === codes.join()).toBe(light.matrix === null);
+  }
 });
 
 test('paints every 16-bit code to its nearest byte, and linear light to the byte that shows it', () => {

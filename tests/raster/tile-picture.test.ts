@@ -43,6 +43,17 @@ describe('tilePicture', () => {
     expect(readdirSync(scratch)).toEqual([]);
   });
 
+  test('gives the same bytes whether the picture is decoded through a pipe or into a file', async () => {
+    for (const [out, pipeFrom] of [
+      ['piped', 0],
+      ['filed', Infinity],
+    ] as const) {
+      await tilePicture({ ...job('packed.tif', out), pipeFrom });
+      expect(readdirSync(scratch)).toEqual([]);
+    }
+    expect(bytesBelow(join(folder, 'piped'))).toEqual(bytesBelow(join(folder, 'filed')));
+  });
+
   test('lays a capture into a frame of another size', async () => {
     const homography = [1, 0, 20, 0, 1, 10, 0, 0, 1] as const;
     const frame = { homography, width: 1000, height: 600 };
