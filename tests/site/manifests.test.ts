@@ -17,7 +17,7 @@ import { presentationErrors } from '../publish/presentation-schema.ts';
 const folder = inject('siteFolder');
 const address = 'https://plates.fennel-quay.example/';
 const results = await readResults(findPlaces());
-const { plates } = await readContent(findPlaces().content);
+const { plates, overlays } = await readContent(findPlaces().content);
 
 interface Picture {
   readonly id: string;
@@ -37,9 +37,14 @@ interface Canvas {
   readonly items: readonly { readonly items: readonly { readonly body: Body }[] }[];
   readonly annotations?: readonly { readonly items: readonly Spot[] }[];
 }
+interface Comment {
+  readonly language: string;
+  readonly value: string;
+}
 interface Spot {
   readonly motivation: string;
-  readonly body: { readonly value: string };
+  /** A Choice where there are several languages. */
+  readonly body: Comment | { readonly type: 'Choice'; readonly items: readonly Comment[] };
   readonly target: { readonly source: string; readonly selector: { readonly value: string } };
 }
 interface Manifest {
@@ -59,6 +64,7 @@ const fileOf = (id: string) => {
   return id.endsWith('/') ? join(path, 'index.html') : path;
 };
 const viewOf = (picture: Picture) => /\/views\/([^/]+)\//.exec(picture.id)?.[1];
+const commentsOf = ({ body }: Spot) => ('items' in body ? body.items : [body]);
 const bodyOf = (canvas: Canvas) => canvas.items[0].items[0].body;
 
 test('there is a manifest for every plate, and the collection names each once', () => {
@@ -93,7 +99,7 @@ describe.each(results.map((result): [string, PlateResult] => [result.slug, resul
       presentation3StrictUpgrade(structuredClone(manifest) as never, state);
       // It wants a list of languages in the body of a comment too, where the schema and the
       // examples of the Web Annotation Data Model (3.2.2) have one word.
-      const comments = frame.annotations?.[0].items ?? [];
+      const comments = (frame.annotations?.[0].items ?? []).flatMap(commentsOf);
       expect(state.warnings).toEqual(comments.map(() => '"language" should be Array of values'));
     });
 
@@ -146,14 +152,23 @@ describe.each(results.map((result): [string, PlateResult] => [result.slug, resul
       expect(frame.service?.[0].physicalScale ?? null).toBe(scale === null ? null : 1 / scale);
     });
 
-    test('has a comment for every spot, in the plate’s frame', () => {
+    test('has a comment for every spot, in the plate’s frame and in each language it is told in', () => {
       const spots = frame.annotations?.[0].items ?? [];
       const written = plates.find((plate) => plate.slug === slug)?.record?.spots ?? [];
       expect(spots.length).toBe(written.length);
-      for (const [k, { motivation, body, target }] of spots.entries()) {
-        const { title, region } = written[k];
+      for (const [k, spot] of spots.entries()) {
+        const { motivation, target } = spot;
+        const { id, title, region } = written[k];
         expect(motivation).toBe('commenting');
-        expect(body.value.startsWith(title)).toBe(true);
+        const told = overlays.flatMap(({ plate, language, record }) => {
+          const list = plate === slug && 'spots' in record ? (record.spots ?? []) : [];
+          return list.flatMap((one) => (one.id === id ? [[language, one.title]] : []));
+        });
+        const titles = Object.fromEntries([['en', title], ...told]) as Record<string, string>;
+        const comments = commentsOf(spot);
+        expect(comments.map(({ language }) => language).sort()).toEqual(Object.keys(titles).sort());
+        for (const { language, value } of comments)
+          expect(value.startsWith(titles[language]), value).toBe(true);
         expect(target.source).toBe(frame.id);
         const xywh = [region.x, region.y, region.width, region.height].join(',');
         expect(target.selector.value).toBe(`xywh=${xywh}`);

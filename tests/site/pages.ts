@@ -1,5 +1,5 @@
 /** The pages of the built exhibit, and one of each kind for tests that take their time. */
-import { readFileSync, readdirSync } from 'node:fs';
+import { existsSync, readFileSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 
 /** Addresses relative to the base path, `plates/inner-basin/`; the beginning is the empty one. */
@@ -19,7 +19,7 @@ export function htmlOf(folder: string, page: string): string {
   return readFileSync(fileOf(folder, page), 'utf8');
 }
 
-const kinds: Readonly<Record<string, RegExp>> = {
+const kinds = {
   home: /^$/,
   plates: /^plates\/$/,
   order: /^plates-by\/[^/]+\/$/,
@@ -35,7 +35,9 @@ const kinds: Readonly<Record<string, RegExp>> = {
   about: /^about\/$/,
   planner: /^planner\/$/,
   missing: /^404\.html$/,
-};
+} as const satisfies Readonly<Record<string, RegExp>>;
+
+type Kind = keyof typeof kinds;
 
 const isCovered = (folder: string, page: string) =>
   htmlOf(folder, page).includes('<details class="cover"');
@@ -47,7 +49,7 @@ const isCovered = (folder: string, page: string) =>
 export function pageOfEachKind(folder: string): Readonly<Record<string, string>> {
   const pages = allPages(folder);
   const found: Record<string, string> = {};
-  for (const [kind, pattern] of Object.entries(kinds)) {
+  for (const [kind, pattern] of Object.entries<RegExp>(kinds)) {
     const open = pages.find((page) => pattern.test(page) && !isCovered(folder, page));
     if (open === undefined) throw new Error(`The built exhibit has no page of the kind "${kind}".`);
     found[kind] = open;
@@ -55,4 +57,26 @@ export function pageOfEachKind(folder: string): Readonly<Record<string, string>>
   const covered = pages.find((page) => kinds['plate'].test(page) && isCovered(folder, page));
   if (covered === undefined) throw new Error('The built exhibit has no plate with an advisory.');
   return { ...found, covered };
+}
+
+/** Languages of the exhibit beyond its first, whose pages lie in folders of their names. */
+function furtherLanguages(folder: string): string[] {
+  return readdirSync(folder).filter((name) => existsSync(join(folder, name, 'plates/index.html')));
+}
+
+/**
+ * Every page of the first language, and of each further one the first page of some kinds: for
+ * tests that take their time with a page, and find the same faults in all languages.
+ */
+export function pagesToWalk(folder: string, some = Object.keys(kinds) as Kind[]): string[] {
+  const pages = allPages(folder);
+  const languages = furtherLanguages(folder);
+  const own = pages.filter((page) => !languages.includes(page.split('/')[0]));
+  const others = languages.flatMap((language) =>
+    some.flatMap((kind) => {
+      const within = pages.filter((page) => page.startsWith(`${language}/`));
+      return within.find((page) => kinds[kind].test(page.slice(language.length + 1))) ?? [];
+    }),
+  );
+  return [...own, ...others];
 }

@@ -8,7 +8,7 @@ import type { AxeResults } from 'axe-core';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
 import { openBrowser, visitPage, type Visit } from './browser.ts';
-import { allPages, pageOfEachKind } from './pages.ts';
+import { pageOfEachKind, pagesToWalk } from './pages.ts';
 
 const url = inject('siteUrl');
 const folder = inject('siteFolder');
@@ -62,7 +62,9 @@ test('no page asks another host for anything, misses a file, or complains', asyn
     if (message.type() === 'error') faults.push(`${page.url()}: ${message.text()}`);
   });
   page.on('pageerror', (error) => faults.push(`${page.url()}: ${error.message}`));
-  for (const path of allPages(folder)) {
+  // Kinds of page whose script loads words of the language.
+  const spoken = pagesToWalk(folder, ['plates', 'plate', 'search', 'planner', 'lesson']);
+  for (const path of spoken) {
     await page.goto(`${url}${path}`, { waitUntil: 'networkidle' });
   }
   await context.close();
