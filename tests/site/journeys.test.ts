@@ -159,7 +159,9 @@ test('a researcher marks a scratch, measures it, cites it, and takes picture and
   const answer = await page.request.get(
     await manifest.evaluate((link) => (link as HTMLAnchorElement).href),
   );
-  expect(((await answer.json()) as { label: object }).label).toEqual({ en: ["The pilot's desk"] });
+  expect(((await answer.json()) as { label: object }).label).toMatchObject({
+    en: ["The pilot's desk"],
+  });
   await context.close();
 
   // Somebody else, another day, another browser: the same place of the same picture.
