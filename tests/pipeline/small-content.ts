@@ -1,13 +1,17 @@
 /**
  * A small content folder with real captures, for tests of the stages: a plate with a positive
- * and a negative of the same random grain, and one with a positive alone. Seeded: the same bytes each time.
+ * and a negative of the same random grain, and one with a positive alone. Seeded: the same bytes
+ * each time. `size` makes them smaller where a build is made hundreds of times.
  */
 import { mkdir, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { writePicture } from '../../src/raster/write-picture.ts';
 
-const width = 640;
-const height = 520;
+interface Size {
+  readonly width: number;
+  readonly height: number;
+}
+const usual: Size = { width: 640, height: 520 };
 
 /** A 32-bit linear congruential generator (Numerical Recipes, "ranqd1"); integers only. */
 function grain(seed: number): () => number {
@@ -19,12 +23,13 @@ function grain(seed: number): () => number {
 }
 
 /** Encoded grey picture of soft blobs and grain, 0 to 255. */
-export function blobs(seed: number): Uint8Array {
+export function blobs(seed: number, { width, height } = usual): Uint8Array {
   const next = grain(seed);
+  const large = width / usual.width;
   const centres = Array.from({ length: 60 }, () => ({
     x: next() * width,
     y: next() * height,
-    radius: 12 + next() * 60,
+    radius: (12 + next() * 60) * large,
     tone: next() < 0.5 ? -1 : 1,
   }));
   const data = new Uint8Array(width * height);
@@ -44,10 +49,9 @@ export function blobs(seed: number): Uint8Array {
 
 const negative = (data: Uint8Array): Uint8Array => data.map((code) => 235 - code);
 
-export async function writeCapture(path: string, data: Uint8Array): Promise<void> {
+export async function writeCapture(path: string, data: Uint8Array, size = usual): Promise<void> {
   await writePicture(path, {
-    width,
-    height,
+    ...size,
     channels: 1,
     depth: 8,
     data,
@@ -56,7 +60,7 @@ export async function writeCapture(path: string, data: Uint8Array): Promise<void
   });
 }
 
-export async function writeSmallContent(folder: string): Promise<void> {
+export async function writeSmallContent(folder: string, size = usual): Promise<void> {
   await mkdir(folder, { recursive: true });
   await writeFile(
     join(folder, 'collection.md'),
@@ -76,16 +80,16 @@ export async function writeSmallContent(folder: string): Promise<void> {
     );
     await writeFile(
       join(plate, 'sitting.yaml'),
-      'date: 2026-05-04\nbase: normal\nscale: { pixelsPerMillimetre: 12 }\ncaptures:\n' +
+      `date: 2026-05-04\nbase: normal\nscale: { pixelsPerMillimetre: ${(12 * size.width) / usual.width} }\ncaptures:\n` +
         '  - { id: normal, file: normal.tif, setup: normal, reading: positive }\n' +
         (slug === 'first'
           ? '  - { id: axial, file: axial.png, setup: axial, reading: negative }\n'
           : ''),
     );
-    const data = blobs(seed);
-    await writeCapture(join(plate, 'captures', 'normal.tif'), data);
+    const data = blobs(seed, size);
+    await writeCapture(join(plate, 'captures', 'normal.tif'), data, size);
     if (slug === 'first') {
-      await writeCapture(join(plate, 'captures', 'axial.png'), negative(data));
+      await writeCapture(join(plate, 'captures', 'axial.png'), negative(data), size);
     }
   }
 }
