@@ -10,6 +10,7 @@ import { join } from 'node:path';
 import { enoughForText, type Contrast, type Mode } from '../publish/theme/palette.ts';
 import { checkTexts } from './check-texts.ts';
 import { readContent } from './content.ts';
+import { contentLost } from './content/content-lost.ts';
 import { finishedFolder } from './finished-folder.ts';
 import { formatFindings } from './format-findings.ts';
 import { sharedInputs } from './page-inputs.ts';
@@ -57,15 +58,23 @@ export function runAstro(
   });
 }
 
-/** Check every text and say what is wrong with it; 1 where something is an error. */
-async function reportTexts(places: Places, quiet: boolean): Promise<number> {
+interface TextReport {
+  /** 1 where something is an error. */
+  readonly code: number;
+  /** Why the content folder is not to be believed; null where it is. */
+  readonly lost: string | null;
+}
+
+/** Check every text and say what is wrong with it. */
+async function reportTexts(places: Places, quiet: boolean): Promise<TextReport> {
   const content = await readContent(places.content);
   const findings = await checkTexts(content);
   const contrasts = content.theme?.contrasts ?? [];
   if (contrasts.length > 0 && !quiet) console.error(contrastLine(contrasts));
   const grave = findings.filter((f) => f.level !== 'note');
   if (grave.length > 0) console.error(formatFindings(grave));
-  return grave.some((f) => f.level === 'error') ? 1 : 0;
+  const code = grave.some((f) => f.level === 'error') ? 1 : 0;
+  return { code, lost: contentLost(content) };
 }
 
 /** The least contrast by day and by night, with the text that has it. */
@@ -104,7 +113,13 @@ export async function buildPages(places: Places): Promise<number> {
 /** 0 done, 1 where a plate failed or a text has an error (the others are published) or there are no pages. */
 export async function buildExhibit(options: MakeOptions): Promise<number> {
   const plates = await makePlates(options);
-  const texts = await reportTexts(options.places, options.quiet === true);
+  const { code: texts, lost } = await reportTexts(options.places, options.quiet === true);
+  if (lost !== null) {
+    console.error(
+      `No pages were made: the content folder ${options.places.content} is not to be relied on, since ${lost}. What was published in ${options.places.out} is as it was.`,
+    );
+    return 1;
+  }
   const started = performance.now();
   const pages = await buildPages(options.places);
   if (pages === 0 && !options.quiet) {

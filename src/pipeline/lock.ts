@@ -2,29 +2,23 @@
  * One build at a time in one cache folder. The lock is a file that names its owner; a second
  * build waits and says for whom. A lock whose owner is gone is taken over.
  *
- * An owner on another machine cannot be asked whether it lives, so each owner touches its lock
- * while it works. How long ago that was is read off the file system's own clock, with a file
- * made for the purpose: the clocks of two machines may differ, and a clock may be set back.
+ * An owner on another machine or in another container cannot be asked whether it lives, so each
+ * owner touches its lock while it works. How long ago that was is read off the file system's own
+ * clock, with a file made for the purpose: the clocks of two machines may differ, and a clock may
+ * be set back.
  */
 import { randomUUID } from 'node:crypto';
-import { mkdir, open, readFile, rename, rm, stat, writeFile } from 'node:fs/promises';
-import { hostname } from 'node:os';
+import { link, mkdir, open, readFile, rename, rm, stat, writeFile } from 'node:fs/promises';
 import { dirname } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
-import { z } from 'zod';
-
-const ownerSchema = z.strictObject({
-  pid: z.number().int(),
-  host: z.string(),
-  /** ISO 8601, UTC. */
-  since: z.string(),
-});
-type Owner = z.output<typeof ownerSchema>;
+import { isRunning, ownerSchema, ownIdentity, type Owner } from './lock-owner.ts';
 
 /** An owner touches its lock this often. */
 const beatMilliseconds = 10_000;
 /** An owner on another machine that has been silent for this long is taken for dead. */
 const silenceMilliseconds = 180_000;
+/** On a slow network folder this much may lie between making a lock and writing a name into it. */
+const writingMilliseconds = 10_000;
 
 export interface LockOptions {
   /** Told once when the lock is held by someone else. */
@@ -45,11 +39,16 @@ export async function withLock<T>(
   await mkdir(dirname(file), { recursive: true });
   const deadline = performance.now() + patience;
   let told = false;
-  while (!(await take(file))) {
+  const me = await ownIdentity();
+  while (!(await take(file, me))) {
     const owner = await readOwner(file);
     if (owner === 'gone') continue;
-    if (owner === 'unreadable' || !(await isAlive(owner, file))) {
-      await discard(file);
+    if (owner === 'unwritten' && (await silence(file)) < writingMilliseconds) {
+      await sleep(200);
+      continue;
+    }
+    if (owner === 'unwritten' || owner === 'unreadable' || !(await isAlive(owner, file))) {
+      await discard(file, owner);
       continue;
     }
     if (performance.now() > deadline) {
@@ -70,7 +69,7 @@ export async function withLock<T>(
     return await work();
   } finally {
     clearInterval(beat);
-    await rm(file, { force: true });
+    await release(file, me);
   }
 }
 
@@ -90,11 +89,10 @@ async function touch(file: string): Promise<void> {
   }
 }
 
-async function take(file: string): Promise<boolean> {
+async function take(file: string, me: Owner): Promise<boolean> {
   try {
     const handle = await open(file, 'wx');
-    const owner: Owner = { pid: process.pid, host: hostname(), since: new Date().toISOString() };
-    await handle.writeFile(JSON.stringify(owner)).finally(() => handle.close());
+    await handle.writeFile(JSON.stringify(me)).finally(() => handle.close());
     return true;
   } catch (error) {
     if ((error as NodeJS.ErrnoException).code === 'EEXIST') return false;
@@ -102,36 +100,50 @@ async function take(file: string): Promise<boolean> {
   }
 }
 
-async function readOwner(file: string): Promise<Owner | 'gone' | 'unreadable'> {
-  // A taker has created the file but not yet written its name: look again before judging.
-  for (let look = 0; look < 5; look += 1) {
-    try {
-      const text = await readFile(file, 'utf8');
-      if (text !== '') return ownerSchema.parse(JSON.parse(text));
-    } catch (error) {
-      if ((error as NodeJS.ErrnoException).code === 'ENOENT') return 'gone';
-    }
-    await sleep(40);
-  }
-  return 'unreadable';
+/** One that was silent too long may have been taken for dead, and its lock be another's by now. */
+async function release(file: string, me: Owner): Promise<void> {
+  const owner = await readOwner(file).catch(() => 'gone' as const);
+  if (isSame(owner, me)) await rm(file, { force: true }).catch(() => undefined);
 }
 
-/** Rename first: of two builds that find the same dead lock only one can, so no live lock is removed. */
-async function discard(file: string): Promise<void> {
-  const aside = `${file}.${process.pid}.dead`;
-  await rename(file, aside).catch(() => undefined);
+type Found = Owner | 'gone' | 'unreadable' | 'unwritten';
+
+const isSame = (one: Found, other: Found): boolean => JSON.stringify(one) === JSON.stringify(other);
+
+async function readOwner(file: string): Promise<Found> {
+  let text: string;
+  try {
+    text = await readFile(file, 'utf8');
+  } catch (error) {
+    if ((error as NodeJS.ErrnoException).code === 'ENOENT') return 'gone';
+    throw error;
+  }
+  if (text === '') return 'unwritten';
+  try {
+    return ownerSchema.parse(JSON.parse(text));
+  } catch {
+    return 'unreadable';
+  }
+}
+
+/**
+ * Rename first: of two builds that find the same dead lock only one can. What was renamed may by
+ * then be the lock of a build that was quicker: it is looked at again, and put back.
+ */
+async function discard(file: string, judged: Found): Promise<void> {
+  const aside = `${file}.${randomUUID()}.dead`;
+  try {
+    await rename(file, aside);
+  } catch {
+    return;
+  }
+  const found = await readOwner(aside);
+  if (!isSame(found, judged)) await link(aside, file).catch(() => undefined);
   await rm(aside, { force: true });
 }
 
 async function isAlive(owner: Owner, file: string): Promise<boolean> {
-  if (owner.host !== hostname()) return (await silence(file)) < silenceMilliseconds;
-  try {
-    process.kill(owner.pid, 0);
-    return true;
-  } catch (error) {
-    // EPERM: it lives, but belongs to somebody else.
-    return (error as NodeJS.ErrnoException).code === 'EPERM';
-  }
+  return (await isRunning(owner)) ?? (await silence(file)) < silenceMilliseconds;
 }
 
 /** Milliseconds since a lock was last touched, by the clock of the file system it lies on. */

@@ -12,26 +12,46 @@ export const passingFaults: ReadonlySet<string> = new Set([
   'worker-lost',
   'changed-while-read',
   'unreadable',
+  'file-unreadable',
+  'disk-lost',
 ]);
 
 const fullDisk = new Set(['ENOSPC', 'EDQUOT', 'EFBIG', 'disk-full']);
 const refused = new Set(['EROFS', 'EACCES', 'EPERM']);
+/** What a disk says that fails, and a folder of another machine that no longer answers. */
+const lost = new Set([
+  ...['EIO', 'EREMOTEIO', 'ENODEV', 'ENXIO', 'ESTALE', 'ENOTCONN', 'ECONNABORTED', 'ECONNRESET'],
+  ...['ETIMEDOUT', 'EHOSTDOWN', 'EHOSTUNREACH', 'ENETDOWN', 'ENETUNREACH', 'ESHUTDOWN'],
+]);
+
+/** The code of a system's error; Node itself does not know the name of every one. */
+export function systemCode(error: unknown): string {
+  const { code = '', errno } = error as NodeJS.ErrnoException;
+  // 116 on Linux, 70 on macOS and BSD: "stale file handle", the word of a network folder.
+  return code.startsWith('Unknown system error') && (errno === -116 || errno === -70)
+    ? 'ESTALE'
+    : code;
+}
 
 /** What to say of a cache folder that stopped the whole build; null for other errors. */
 export function cacheFault(cache: string, error: unknown): string | null {
-  const { code = '' } = error as NodeJS.ErrnoException;
+  const code = systemCode(error);
   if (fullDisk.has(code)) {
     return `The disk of the cache folder ${cache} is full (${code}). Make room or set MIRRORLEAF_CACHE to a folder on a larger disk, then build again.`;
   }
   if (refused.has(code)) {
     return `The cache folder ${cache} cannot be written (${code}). Give yourself the right to write there, or set MIRRORLEAF_CACHE to another folder.`;
   }
+  if (lost.has(code)) {
+    return `The cache folder ${cache} no longer answers (${code}): its disk has failed, or the machine that it lies on is out of reach. Bring it back, then build again; what was finished is kept.`;
+  }
   return null;
 }
 
 /** What a stage threw, as a finding. */
 export function crash({ slug }: ContentPlate, error: unknown): Finding {
-  const { code = '', message, stack } = error as NodeJS.ErrnoException;
+  const code = systemCode(error);
+  const { message, stack } = error as Error;
   const about = { level: 'error', plate: slug } as const;
   if (fullDisk.has(code)) {
     return finding({
@@ -55,6 +75,23 @@ export function crash({ slug }: ContentPlate, error: unknown): Finding {
       code,
       message: `${message}.`,
       remedy: 'Wait until the camera or the copy has finished, then build again.',
+    });
+  }
+  if (lost.has(code)) {
+    return finding({
+      ...about,
+      code: 'disk-lost',
+      message: `A folder no longer answers (${message}): its disk has failed, or the machine that it lies on is out of reach.`,
+      remedy: 'Bring it back, then build again.',
+    });
+  }
+  if (code === 'file-damaged') {
+    // It had been read to its last pixel when the plate was begun.
+    return finding({
+      ...about,
+      code: 'unreadable',
+      message: `A capture was sound when the plate was begun, and can no longer be read. ${message}`,
+      remedy: 'Check the disk or network folder that it lies on, then build again.',
     });
   }
   const place = stack?.split('\n')[1]?.trim();

@@ -9,7 +9,9 @@ import { fileSchema, type FileResult } from '../records/result.ts';
 import type { PlateRecord } from '../records/plate.ts';
 import type { CaptureRecord } from '../records/sitting.ts';
 import type { ContentPlate } from './content.ts';
+import { digestFile } from './file-digests.ts';
 import type { StageContext } from './stage-context.ts';
+import { systemCode } from './plate-faults.ts';
 import { keepJson } from './store.ts';
 
 /** Raised when this stage would find something else in the same file. */
@@ -62,15 +64,27 @@ async function readFile(
 ): Promise<{ ok: true; value: FileResult } | { ok: false; finding: Finding }> {
   const path = join(plate.folder, 'captures', name);
   const about = { plate: plate.slug, capture: capture.id, file: `captures/${name}` };
+  // What stops the store is about no capture, and is thrown on.
+  const asked = <T>(answer: Promise<T>): Promise<T> =>
+    answer.catch((error: unknown) => {
+      throw new CaptureRefused(unreadable(name, error as Error));
+    });
+  const look = () => asked(readCapture(path, { scratch: context.store.scratch }));
   try {
-    const sha256 = await context.digests.of(path);
+    const sha256 = await asked(context.digests.of(path));
     const value = await keepJson(
       context.store,
       'read',
       `${sha256}-${readVersion}`,
       (kept) => fileSchema.parse(kept),
       async () => {
-        const read = await readCapture(path, { scratch: context.store.scratch });
+        let read = await look();
+        if (!read.ok && read.code !== 'disk-full') {
+          // A disk that fails, or a network folder, looks like a damaged file: ask once more.
+          if ((await asked(digestFile(path))) !== sha256)
+            throw new CaptureRefused(changedWhileRead);
+          read = await look();
+        }
         if (!read.ok) throw new CaptureRefused(read);
         if (read.value.sha256 !== sha256) throw new CaptureRefused(changedWhileRead);
         return { ...read.value, name };
@@ -79,20 +93,8 @@ async function readFile(
     );
     return { ok: true, value: { ...value, name } };
   } catch (error) {
-    if (error instanceof CaptureRefused) {
-      return { ok: false, finding: finding({ level: 'error', ...about, ...error.refusal }) };
-    }
-    const { code = 'unknown', message } = error as NodeJS.ErrnoException;
-    return {
-      ok: false,
-      finding: finding({
-        level: 'error',
-        ...about,
-        code: 'unreadable',
-        message: `${name} could not be read (${code}: ${message}).`,
-        remedy: 'Check that the file is there, that it may be read and that its disk is sound.',
-      }),
-    };
+    if (!(error instanceof CaptureRefused)) throw error;
+    return { ok: false, finding: finding({ level: 'error', ...about, ...error.refusal }) };
   }
 }
 
@@ -101,6 +103,12 @@ interface Refusal {
   readonly message: string;
   readonly remedy: string;
 }
+
+const unreadable = (name: string, error: Error): Refusal => ({
+  code: 'unreadable',
+  message: `${name} could not be read (${systemCode(error) || error.message}).`,
+  remedy: 'Check that the file is there, that it may be read and that its disk is sound.',
+});
 
 const changedWhileRead: Refusal = {
   code: 'changed-while-read',

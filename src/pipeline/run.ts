@@ -9,6 +9,7 @@ import { Piscina } from 'piscina';
 import type { Finding } from '../records/finding.ts';
 import type { PlateResult } from '../records/result.ts';
 import { readContent, type ContentPlate, type ContentResult } from './content.ts';
+import { contentLost } from './content/content-lost.ts';
 import { mapInTurn } from './content/map-in-turn.ts';
 import { openFileDigests } from './file-digests.ts';
 import { withShareLock, withWholeLock } from './run-locks.ts';
@@ -94,7 +95,8 @@ async function runLocked(options: RunOptions, store: Store): Promise<RunSummary>
     }),
   );
   await digests.save();
-  if (!options.slugs?.length && !options.share) await removeAbandoned(places, content);
+  const all = !options.slugs?.length && !options.share;
+  if (all && contentLost(content) === null) await removeAbandoned(places, content);
 
   const work = await longestFirst(tasks.filter((task) => task.known === null));
   const tally = { made: 0, found: 0 };

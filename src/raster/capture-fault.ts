@@ -58,17 +58,18 @@ export function cameraRaw(name: string): CaptureFault {
   );
 }
 
-/** What libvips and the system say when it is the writing that failed. */
-const writing =
-  /No space left|File too large|quota exceeded|write failed|write error|unable to write/i;
+/** What libvips and the system say when it is the writing that failed; often without the reason. */
+const full = /No space left|File too large|quota exceeded/i;
+const writing = /write failed|write error|unable to write/i;
 
 /** The fault for a picture that could not be written, whatever was being read; null for others. */
 export function diskFull(name: string, error: unknown): CaptureFault | null {
   const said = error instanceof Error ? error.message : String(error);
-  if (!writing.test(said)) return null;
+  if (!full.test(said) && !writing.test(said)) return null;
+  const what = full.test(said) ? 'full' : 'full, or failed,';
   return new CaptureFault(
     'disk-full',
-    `The disk of the cache folder was full while ${name} was worked on.`,
+    `The disk of the cache folder was ${what} while ${name} was worked on.`,
     'Make room or set MIRRORLEAF_CACHE to a folder on a larger disk, then build again.',
   );
 }
