@@ -2,8 +2,13 @@
  * The records of all plates as a table, for people who count: `plates.csv` and `plates.json`.
  * One row a plate, one plain value a cell; lists are joined by "; " in the CSV.
  *
+ * A spreadsheet takes a text that begins with one of `= + - @` for a formula, and a formula can
+ * send the table away. Such a text gets an apostrophe before it in the CSV, which spreadsheets
+ * read as "this is text"; the register import takes it off again. The JSON has it as it is.
+ *
  * References
  * - RFC 4180, Common Format and MIME Type for Comma-Separated Values (CSV) Files.
+ * - OWASP, CSV Injection (the list of signs; from memory).
  */
 import { parseEdtf, yearOfDay } from '../records/edtf.ts';
 import type { PlateRecord } from '../records/plate.ts';
@@ -57,7 +62,8 @@ export function plateRow(record: PlateRecord, result: PlateResult, place: RowPla
 }
 
 function csvCell(value: Cell): string {
-  const text = value === null ? '' : typeof value === 'object' ? value.join('; ') : String(value);
+  const words = value === null ? '' : typeof value === 'object' ? value.join('; ') : String(value);
+  const text = typeof value !== 'number' && /^[=+\-@\t\r]/.test(words) ? `'${words}` : words;
   return /[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
 }
 

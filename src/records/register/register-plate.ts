@@ -39,10 +39,13 @@ export function slugOf(text: string): string {
     .replace(/-$/, '');
 }
 
+/** Without the apostrophe by which a table says that this is no formula. */
+const asText = (cell: string) => cell.replace(/^'(?=[=+\-@\t\r])/, '');
+
 function cellOf(row: CsvRow, from: FieldSource): string {
-  if (typeof from === 'string') return row.cells[from] ?? '';
+  if (typeof from === 'string') return asText(row.cells[from] ?? '');
   if ('value' in from) return from.value;
-  const cell = row.cells[from.column] ?? '';
+  const cell = asText(row.cells[from.column] ?? '');
   const known = Object.entries(from.words).find(
     ([word]) => word.toLowerCase() === cell.toLowerCase(),
   );

@@ -27,7 +27,10 @@ export function outlineSvg(points: readonly Point[]): string {
 /** The outline of an SvgSelector with one polygon; null for anything else. */
 export function outlineFrom(svg: string): Point[] | null {
   if (svg.length > 30_000) return null;
-  const list = /<polygon[^>]*\spoints="([-\d.,\s]{5,20000})"/.exec(svg)?.[1];
+  // The element first and then its attribute: in one expression a text of nothing but beginnings
+  // of polygons took a third of a second.
+  const attributes = /<polygon(\s[^<>]*)/.exec(svg)?.[1] ?? '';
+  const list = /\spoints="([-\d.,\s]{5,20000})"/.exec(attributes)?.[1];
   const numbers =
     list
       ?.trim()

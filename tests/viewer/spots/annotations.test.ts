@@ -1,6 +1,7 @@
 import { readFileSync, readdirSync } from 'node:fs';
 import Ajv from 'ajv-draft-04';
 import addFormats from 'ajv-formats';
+import fc from 'fast-check';
 import { beforeAll, describe, expect, test } from 'vitest';
 import {
   fromAnnotations,
@@ -153,8 +154,80 @@ describe('of a file that means harm', () => {
   });
 });
 
+test('what the browser kept before spots had outlines and moments is still read', () => {
+  const { id, title, note, view, region } = rectangle;
+  const old = { id, title, note, view, region };
+  expect(ownSpotFrom(old)).toEqual({ ...old, made: '' });
+});
+
 test('what the browser kept and somebody changed is passed over', () => {
   expect(ownSpotFrom({ ...rectangle, region: { x: 1, y: 2, width: -3, height: 4 } })).toBeNull();
   expect(ownSpotFrom('a word')).toBeNull();
   expect(ownSpotFrom(rectangle)).toEqual(rectangle);
+});
+
+describe('a file of spots that anybody may have written', () => {
+  const { width, height } = data.frame;
+  const check = (text: string) => {
+    const read = fromAnnotations(text, data);
+    for (const spot of read.ok ? read.value : []) {
+      const { x, y, width: across, height: down } = spot.region;
+      expect(spot.id).toMatch(/^own-[a-z0-9-]+$/);
+      expect(data.views.map(({ id }) => id)).toContain(spot.view);
+      expect(Math.min(x, y, width - x - across, height - y - down)).toBeGreaterThanOrEqual(0);
+      expect(typeof spot.title).toBe('string');
+      expect(spot.title).not.toBe('');
+      // What is read is what the browser keeps, and is read again from there.
+      expect(ownSpotFrom(JSON.parse(JSON.stringify(spot)))).not.toBeNull();
+    }
+    return read.ok;
+  };
+
+  test('any text, and any JSON, is spots of this plate or a sentence', () => {
+    const text = fc.oneof(fc.string(), fc.json());
+    fc.assert(
+      fc.property(text, (one) => {
+        check(one);
+      }),
+      { numRuns: 500 },
+    );
+  });
+
+  test('a good one with any value in any place likewise', () => {
+    const good = JSON.parse(written) as object;
+    const places: (string | number)[][] = [];
+    const walk = (value: unknown, path: (string | number)[]) => {
+      places.push(path);
+      if (typeof value !== 'object' || value === null) return;
+      const keys = Array.isArray(value) ? [...value.keys()] : Object.keys(value);
+      for (const key of keys)
+        walk((value as Record<string | number, unknown>)[key], [...path, key]);
+    };
+    walk(good, []);
+    const strange = fc.oneof(
+      fc.jsonValue({ maxDepth: 2 }),
+      fc.constantFrom(
+        ...[
+          'xywh=pixel:9999999,0,1,1',
+          'xywh=0,0,0,0',
+          '<svg onload=x><polygon points="1,1 2,2"/>',
+        ],
+        ...['<polygon points="-1e9,0 5,5 9,1"', '__proto__', '#spot=own-<b>', '\u0000'],
+      ),
+    );
+    let read = 0;
+    fc.assert(
+      fc.property(fc.constantFrom(...places), strange, (path, value) => {
+        const copy = JSON.parse(written) as Record<string | number, unknown>;
+        const last = path.at(-1);
+        if (last === undefined) return;
+        const parent = path.slice(0, -1).reduce((at, key) => at[key] as typeof copy, copy);
+        parent[last] = value;
+        read += check(JSON.stringify(copy)) ? 1 : 0;
+      }),
+      { numRuns: 1000 },
+    );
+    // Most changes leave one of the two spots whole.
+    expect(read).toBeGreaterThan(300);
+  });
 });
