@@ -6,15 +6,19 @@ import { words } from './words.ts';
 /** Geometry that every `layer.json` has; each kind adds its own numbers. */
 export type Described<T> = T & Omit<PlaneTiles, 'folder'>;
 
-/** Fetch a description. Rejects with a sentence. */
+/** `version` of the only form that this program draws (`src/records/layer.ts`). */
+const drawn = 1;
+
+/** Fetch a description. Rejects with a sentence, for one of another version too. */
 export async function describedPlanes<T>(view: StageView, name: string): Promise<Described<T>> {
   const address = `${view.service}/${name}/layer.json`;
   const answer = await fetch(address).catch(() => null);
   if (answer === null) throw new Error(words.faults.dataOffline);
   if (!answer.ok) throw new Error(words.faults.dataAnswer(answer.status, address));
-  const found = (await answer.json().catch(() => null)) as Described<T> | null;
+  const found = (await answer.json().catch(() => null)) as
+    (Described<T> & { readonly version?: unknown }) | null;
   const sizes = [found?.width, found?.height, found?.tile, found?.planes, found?.levels];
-  if (found === null || !sizes.every((n) => typeof n === 'number' && n > 0))
+  if (found?.version !== drawn || !sizes.every((n) => typeof n === 'number' && n > 0))
     throw new Error(words.faults.notData(address));
   return found;
 }

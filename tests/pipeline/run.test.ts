@@ -7,8 +7,9 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { checkFreshness } from '../../src/pipeline/freshness.ts';
 import { findPlaces, type Places } from '../../src/pipeline/places.ts';
 import { createReporter } from '../../src/pipeline/reporter.ts';
-import { readResult } from '../../src/pipeline/results.ts';
+import { readResult, recordFile } from '../../src/pipeline/results.ts';
 import { runPlates } from '../../src/pipeline/run.ts';
+import { resultVersion } from '../../src/records/result.ts';
 import { folderDigests } from './folder-digests.ts';
 import { blobs, writeCapture, writeSmallContent } from './small-content.ts';
 
@@ -52,6 +53,20 @@ describe('runPlates', () => {
       first: 'unchanged',
       second: 'made',
     });
+
+    // A record of another version is made again, from what is kept, with nothing decoded again.
+    const file = recordFile(places, 'first');
+    const record = await readFile(file, 'utf8');
+    for (const other of [resultVersion - 1, resultVersion + 1]) {
+      const text = record.replace(`"version": ${resultVersion}`, `"version": ${other}`);
+      expect(text).not.toBe(record);
+      await writeFile(file, text);
+      expect(await checkFreshness(places)).toEqual(['Plate "first" has no result yet.']);
+      const migrated = await runPlates({ places, reporter });
+      expect(states(migrated)).toEqual({ first: 'made', second: 'unchanged' });
+      expect(migrated.made).toBe(0);
+      expect(await readFile(file, 'utf8')).toBe(record);
+    }
   });
 
   test('never writes into captures/', async () => {
