@@ -56,7 +56,7 @@ export function plainLayout(directory: TiffDirectory): TiffLayout | null {
 
 /** Bytes held at once: a few megabytes of strips, or at most this much of one row of tiles. */
 const stripBatchBytes = 4e6;
-const tileBatchBytes = 48e6;
+const tileBatchBytes = 24e6;
 
 /** The rows of a plain TIFF, from the first or from the last one. */
 export async function* plainTiffRows(
@@ -73,6 +73,11 @@ export async function* plainTiffRows(
   const most = Math.max(1, Math.min(cellHeight, Math.floor(budget / line)));
   const out = Buffer.from(new ArrayBuffer(most * line));
   const cell = across > 1 || cellWidth !== width ? Buffer.alloc(most * cellLine) : out;
+  // Lines of a cell and of one at the right edge, cut once: a plate has millions of them.
+  const cut = (kept: number) =>
+    Array.from({ length: most }, (_, r) => cell.subarray(r * cellLine, r * cellLine + kept));
+  const whole = cut(cellLine);
+  const last = cut((width - (across - 1) * cellWidth) * pixel);
 
   for (const { top, rows } of spans(height, cellHeight, most, order)) {
     const row = Math.floor(top / cellHeight);
@@ -80,10 +85,8 @@ export async function* plainTiffRows(
       const at = offsets[row * across + column] + (top - row * cellHeight) * cellLine;
       await file.fill(cell, rows * cellLine, at);
       if (cell === out) continue;
-      const kept = Math.min(cellWidth, width - column * cellWidth) * pixel;
-      for (let r = 0; r < rows; r += 1) {
-        cell.copy(out, r * line + column * cellLine, r * cellLine, r * cellLine + kept);
-      }
+      const lines = column === across - 1 ? last : whole;
+      for (let r = 0; r < rows; r += 1) out.set(lines[r], r * line + column * cellLine);
     }
     const bytes = out.subarray(0, rows * line);
     if (swapped) bytes.swap16();
