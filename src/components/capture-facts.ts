@@ -1,13 +1,13 @@
 /** What was recorded and measured of one capture, as lines of a term and its value. */
 import type { CaptureResult, FileResult, Registration } from '../records/result.ts';
 import type { CaptureRecord, LampRecord, SetupRecord } from '../records/sitting.ts';
-import { saidParts, type Said } from './label-words.ts';
-import type { Speech } from './speech.ts';
+import { saidParts } from './label-words.ts';
+import type { Said, Speech } from './speech.ts';
 
 export type Fact = readonly [term: string, value: string | readonly Said[]];
 
 /** What the lines are said in. */
-type Saying = Pick<Speech, 'words' | 'measures' | 'original' | 'english'>;
+type Saying = Pick<Speech, 'words' | 'measures' | 'original' | 'recorded'>;
 
 const joined = (parts: readonly (string | number | false | null | undefined)[]) =>
   parts.filter(Boolean).join(', ');
@@ -18,10 +18,6 @@ function facts(lines: readonly Line[]): Fact[] {
     value && value.length > 0 ? [[term, value] as const] : [],
   );
 }
-
-/** A sentence of the museum, or of the program, in its own language. */
-const inLanguage = (text: string | undefined, lang: string | undefined) =>
-  text === undefined ? [] : [{ text, lang }];
 
 function lampInWords(lamp: LampRecord, { words, measures, original }: Saying): Said[] {
   const said = words.captures;
@@ -55,7 +51,7 @@ export function setupFacts(setup: SetupRecord | null, saying: Saying): Fact[] {
           glass.angle === undefined ? null : measures.degrees(glass.angle),
         ),
     ],
-    [said.note, inLanguage(note, saying.original)],
+    [said.note, note && [{ text: note, lang: saying.original }]],
   ]);
 }
 
@@ -93,15 +89,15 @@ function bendInWords(
 }
 
 export function registrationFacts(registration: Registration, saying: Saying): Fact[] {
-  const { words, measures, english } = saying;
+  const { words, measures, recorded } = saying;
   const said = words.captures;
   switch (registration.state) {
     case 'base':
       return [[said.register, said.isBase]];
     case 'failed':
-      return [[said.failed, inLanguage(registration.reason, english)]];
+      return [[said.failed, [recorded(registration.reason)]]];
     case 'not-measured':
-      return [[said.notMeasured, inLanguage(registration.reason, english)]];
+      return [[said.notMeasured, [recorded(registration.reason)]]];
     case 'registered': {
       const { boundPixels, boundMicrometres, tilesAgreed, tilesTried } = registration;
       const length = boundMicrometres === null ? null : measures.micrometres(boundMicrometres, 2);
@@ -112,10 +108,7 @@ export function registrationFacts(registration: Registration, saying: Saying): F
         ],
         [
           said.method,
-          [
-            { text: registration.method, lang: english },
-            { text: said.agreed(tilesAgreed, tilesTried) },
-          ],
+          [recorded(registration.method), { text: said.agreed(tilesAgreed, tilesTried) }],
         ],
         ...(registration.radial
           ? [[said.radial, bendInWords(registration.radial, saying)] as const]

@@ -6,7 +6,8 @@
 import { parseEdtf, yearOfDay } from '../records/edtf.ts';
 import { sizeName } from '../records/plate-sizes.ts';
 import type { PublishedPlate } from './exhibit.ts';
-import { makerNames, placeSaid, processSaid, saidParts, type Said } from './label-words.ts';
+import { makerNames, placeSaid, processSaid, saidParts } from './label-words.ts';
+import type { Said } from './speech.ts';
 import type { Words } from '../words/words.ts';
 
 export interface Facet {

@@ -1,5 +1,6 @@
 /** A plate's record in the few words of a label. */
 import type { PublishedPlate } from './exhibit.ts';
+import type { Said } from './speech.ts';
 import { parseEdtf } from '../records/edtf.ts';
 import { edtfLanguage, formatEdtf } from '../records/edtf-words.ts';
 import type { PlateRecord } from '../records/plate.ts';
@@ -22,12 +23,6 @@ export function makersInWords({ maker }: PlateRecord): string | undefined {
     [name, role, place].filter(Boolean).join(', '),
   );
   return makers.length > 0 ? makers.join('; ') : undefined;
-}
-
-/** A part of a line, and its language where that is not the page's. */
-export interface Said {
-  readonly text: string;
-  readonly lang?: string | undefined;
 }
 
 /** The parts that there are, those of the museum in their own language. */

@@ -5,9 +5,16 @@
  */
 import { directionOf, interfaceLanguage, isPseudo, localeOf } from '../words/locale.ts';
 import { measuresIn, type Measures } from '../words/measures.ts';
+import { recordedIn } from '../words/recorded.ts';
 import { wordsIn, type Words } from '../words/words.ts';
 import { addressesUnder, base, type Addresses } from './addresses.ts';
 import { exhibit } from './exhibit.ts';
+
+/** A part of a line, and its language where that is not the page's. */
+export interface Said {
+  readonly text: string;
+  readonly lang?: string | undefined;
+}
 
 export interface Speech {
   /** BCP 47. */
@@ -19,6 +26,8 @@ export interface Speech {
   readonly english: string | undefined;
   readonly words: Words;
   readonly measures: Measures;
+  /** A sentence of a record: in the page's language, or in English and marked so. */
+  readonly recorded: (text: string) => Said;
   readonly at: Addresses;
 }
 
@@ -27,17 +36,27 @@ const made = new Map<string, Speech>();
 /** @param main The first language of the exhibit, which stands at the root. */
 export function speechIn(language: string, main: string): Speech {
   const key = `${language} ${main}`;
-  const speech = made.get(key) ?? {
+  const speech = made.get(key) ?? newSpeech(language, main);
+  made.set(key, speech);
+  return speech;
+}
+
+function newSpeech(language: string, main: string): Speech {
+  const english = interfaceLanguage(language) === 'en' && !isPseudo(language) ? undefined : 'en';
+  const inWords = recordedIn(language);
+  return {
     language,
     direction: directionOf(language),
     original: language === main ? undefined : main,
-    english: interfaceLanguage(language) === 'en' && !isPseudo(language) ? undefined : 'en',
+    english,
     words: wordsIn(language),
     measures: measuresIn(language),
+    recorded(text) {
+      const said = inWords(text);
+      return said === null ? { text, lang: english } : { text: said };
+    },
     at: addressesUnder(language === main ? base : `${base}${language}/`),
   };
-  made.set(key, speech);
-  return speech;
 }
 
 /** How the page that is being made speaks. */
