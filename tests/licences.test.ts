@@ -9,6 +9,7 @@ interface Locked {
   readonly license?: string;
   readonly dev?: boolean;
   readonly integrity?: string;
+  readonly hasInstallScript?: boolean;
 }
 const root = join(import.meta.dirname, '..');
 const lock = JSON.parse(readFileSync(join(root, 'package-lock.json'), 'utf8')) as {
@@ -52,6 +53,13 @@ describe('the packages that run', () => {
     for (const [name, version] of Object.entries({ ...dependencies, ...devDependencies })) {
       expect(lock.packages[`node_modules/${name}`].version, name).toBe(version);
     }
+  });
+
+  test('run a program of their own on installing in three cases, which were looked at', () => {
+    const running = packages.filter(([, one]) => one.hasInstallScript).map(([path]) => path);
+    expect(running.sort()).toEqual(
+      ['esbuild', 'exifreader', 'node'].map((name) => `node_modules/${name}`),
+    );
   });
 
   test('are locked by the digest of their bytes', () => {

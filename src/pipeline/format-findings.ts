@@ -1,5 +1,6 @@
 /** Findings as lines for a terminal: where, what, and what to do. */
 import type { Finding } from '../records/finding.ts';
+import { printable } from '../records/printable.ts';
 
 /** `error  harbour, capture normal, captures/normal.tif, line 3: sentence` and the remedy below. */
 export function formatFindings(findings: readonly Finding[]): string {
@@ -13,5 +14,5 @@ export function formatFinding(finding: Finding): string {
     ...(capture === null ? [] : [`capture "${capture}"`]),
     ...(file === null ? [] : [line === null ? file : `${file} line ${line}`]),
   ].join(', ');
-  return `${level.padEnd(7)} ${where}: ${message}\n        ${remedy}`;
+  return printable(`${level.padEnd(7)} ${where}: ${message}\n        ${remedy}`);
 }

@@ -130,4 +130,6 @@ export async function writeHostileContent(content: string, outside: string): Pro
   const levels = [...'bcdefghij'].map((name, k) => level(name, 'abcdefghij'[k]));
   await writeFile(join(bomb, 'sitting.yaml'), `a: &a [x,x,x]\n${levels.join('')}captures: *j\n`);
   await mkdir(join(plates, '<script>alert(7111)<'), { recursive: true });
+  // A name that a terminal would obey.
+  await mkdir(join(plates, '\u001b]0;7112\u0007\u001b[2J'), { recursive: true });
 }

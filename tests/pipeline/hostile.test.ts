@@ -65,7 +65,9 @@ describe('content made to do harm', () => {
     ]) {
       expect(said.replace(/\s+/g, ' ')).toContain(sentence);
     }
-    expect(said).toMatch(/logo\.svg/);
+    expect(said).toContain('The folder plates/␛]0;7112␇␛[2J cannot be an address.');
+    expect(said).not.toMatch(/[^\P{Cc}\n\t]/u);
+    expect(said).toContain('The logo logo.svg holds a script.');
     expect(said).not.toMatch(/fault of the program|\n {4}at /);
   });
 

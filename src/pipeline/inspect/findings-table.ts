@@ -1,5 +1,6 @@
 /** Findings as a person reads them at the stand: by plate, by capture, the remedy below each. */
 import type { Finding } from '../../records/finding.ts';
+import { printable } from '../../records/printable.ts';
 import type { InspectSummary } from './inspect-plates.ts';
 import { measuredTable } from './measured-table.ts';
 
@@ -19,7 +20,7 @@ export function findingsTable({ collection, plates }: InspectSummary, width = 10
     ),
     summary(collection, plates),
   ];
-  return parts.join('\n\n');
+  return printable(parts.join('\n\n'));
 }
 
 function group(title: string, findings: readonly Finding[], width: number): string {
