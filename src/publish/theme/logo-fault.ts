@@ -4,6 +4,7 @@
  * and so is one that asks another host for its parts.
  *
  * References
+ * - W3C (2009). Namespaces in XML 1.0, third edition, sections 3 and 4 (prefixes, names).
  * - W3C (2018). Scalable Vector Graphics 2, sections 2.2 (secure static mode) and 16 (scripting).
  * - W3C (2025). PNG, third edition, section 5.2. IETF (2024). RFC 9649, WebP, section 2.
  */
@@ -11,12 +12,22 @@
 /** Bytes; a drawn sign has some thousands. */
 const largest = 500_000;
 
-/** What can run, move or fetch in an SVG; a still sign needs none of it. */
+/**
+ * What can run, move or fetch in an SVG; a still sign needs none of it. A prefix of a name may
+ * be of any letters, not of those of English alone. Elements of HTML are themselves wherever
+ * they stand: a frame of theirs runs what its attribute says.
+ */
 const refused: readonly (readonly [pattern: RegExp, what: string])[] = [
   [/<!(?:DOCTYPE|ENTITY)/i, 'a document type declaration'],
-  [/<\s*(?:[\w-]+:)?script\b/i, 'a script'],
-  [/<\s*(?:[\w-]+:)?foreignObject\b/i, 'foreign content'],
-  [/<\s*(?:[\w-]+:)?(?:animate\w*|set|handler|listener)\b/i, 'an animation or a handler'],
+  [
+    /<\?xml\b[^>]*\bencoding\s*=\s*["'](?!utf-8["'])/i,
+    'another encoding than UTF-8 in its first line',
+  ],
+  [/[^\P{Cc}\t\r\n]/u, 'signs that are no text'],
+  [/<\s*(?:[^\s<>/:]+:)?script\b/i, 'a script'],
+  [/<\s*(?:[^\s<>/:]+:)?foreignObject\b/i, 'foreign content'],
+  [/<\s*(?:[^\s<>/:]+:)?(?:animate\w*|set|handler|listener)\b/i, 'an animation or a handler'],
+  [/\bxmlns(?::[^\s=]+)?\s*=\s*["'][^"']*(?:xhtml|mathml|&)/i, 'parts of another kind of page'],
   [/[\s"'/]on\w+\s*=/i, 'an event attribute'],
   [/<\?xml-stylesheet/i, 'a style sheet of its own address'],
   [/@import/i, 'an imported style sheet'],

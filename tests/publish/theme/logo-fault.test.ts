@@ -9,6 +9,14 @@ describe('a logo', () => {
   test.each([
     ['a path', svg('<path d="M0 0h9v9H0z" fill="url(#g)"/>')],
     ['a gradient used by its name', svg('<linearGradient id="g"/><use href="#g"/>')],
+    [
+      'what drawing programs write of themselves',
+      bytes(
+        '<?xml version="1.0" encoding="UTF-8" standalone="no"?>\r\n<svg xmlns="http://www.w3.org/2000/svg" ' +
+          'xmlns:rdf="http://www.w3.org/1999/02/22-rdf-syntax-ns#" xmlns:dc="http://purl.org/dc/elements/1.1/">' +
+          '<metadata><rdf:RDF><dc:title>A sign</dc:title></rdf:RDF></metadata>\t<path d="M0 0h9v9z"/></svg>',
+      ),
+    ],
     ['a picture within it', svg('<image href="data:image/png;base64,iVBOR"/>')],
     [
       'the words "on" and "set" in its text',
@@ -21,6 +29,21 @@ describe('a logo', () => {
   test.each([
     ['a script', svg('<script>alert(1)</script>')],
     ['a script under a prefix', svg('<s:script xmlns:s="http://www.w3.org/2000/svg"/>')],
+    ['a script under a prefix with a full stop', svg('<a.b:script xmlns:a.b="x"/>')],
+    ['a script under a prefix of other letters', svg('<é:script xmlns:é="x"/>')],
+    ['an animation under such a prefix', svg('<銀.a:set attributeName="onclick"/>')],
+    ['a frame of HTML', svg('<iframe xmlns="http://www.w3.org/1999/xhtml" srcdoc="&lt;b/>"/>')],
+    [
+      'a frame of HTML hidden by an entity',
+      svg('<h:iframe xmlns:h="http://www.w3.org/1999/&#x78;html" srcdoc="&lt;b/>"/>'),
+    ],
+    [
+      'another encoding, in which signs may vanish',
+      bytes(
+        '<?xml version="1.0" encoding="ISO-2022-JP"?><svg xmlns="http://www.w3.org/2000/svg"/>',
+      ),
+    ],
+    ['a sign of such an encoding', svg('<scr\u001b(Bipt>alert(1)</scr\u001b(Bipt>')],
     ['an event attribute', svg('<path onclick="alert(1)"/>')],
     ['an event attribute on the root', svg('', ' onload="alert(1)"')],
     ['an event attribute after a slash', svg('<path/onclick="alert(1)">')],
