@@ -70,12 +70,12 @@ export function exposureInWords(
   ]);
 }
 
-export function fileFacts(file: FileResult, { words, measures }: Saying): Fact[] {
+export function fileFacts(file: FileResult, { words, measures, recorded }: Saying): Fact[] {
   const said = words.captures;
   return facts([
     [said.pixels, `${measures.pixelSize(file.width, file.height)}, ${said.depth(file.depth)}`],
     [said.file, `${file.format.toUpperCase()}, ${measures.bytes(file.bytes)}`],
-    [said.profile, file.profile ?? said.noProfile],
+    [said.profile, file.profile === null ? said.noProfile : [recorded(file.profile)]],
     [said.luminance, said.luminanceOf(measures.percent(file.meanLuminance))],
     [said.clipped, said.clippedOf(measures.percent(file.clippedShare))],
   ]);

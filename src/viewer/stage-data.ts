@@ -90,11 +90,19 @@ function alignmentOf(result: PlateResult, view: ViewResult): Registration | null
   return sitting?.captures.find((c) => c.id === view.captures[0])?.registration ?? null;
 }
 
-function whyApart(result: PlateResult, view: ViewResult, { apart }: StageWords): string | null {
+function whyApart(
+  result: PlateResult,
+  view: ViewResult,
+  { words, recorded = asItIs }: Pick<StagePlace, 'words' | 'recorded'>,
+): string | null {
   if (view.registered) return null;
   const alignment = alignmentOf(result, view);
-  return alignment !== null && 'reason' in alignment ? alignment.reason.replace(/\.$/, '') : apart;
+  return alignment !== null && 'reason' in alignment
+    ? recorded(alignment.reason).replace(/\.$/, '')
+    : words.apart;
 }
+
+const asItIs = (text: string): string => text;
 
 function alternative(
   record: PlateRecord,
@@ -125,6 +133,8 @@ export interface StagePlace {
   readonly words: StageWords;
   /** Language of a text of the record, by its name, where it is not the page's. */
   readonly mark?: (text: string) => string | undefined;
+  /** A sentence of the result in the page's language, as far as it is known. */
+  readonly recorded?: (text: string) => string;
 }
 
 const unmarked = (): undefined => undefined;
@@ -133,7 +143,7 @@ const unmarked = (): undefined => undefined;
 export function stageData(
   result: PlateResult,
   record: PlateRecord,
-  { base, pages, language, words, mark = unmarked }: StagePlace,
+  { base, pages, language, words, recorded, mark = unmarked }: StagePlace,
 ): StageData {
   const views = result.views.filter(
     (v) => !v.captures.some((capture) => record.withheld.includes(capture)),
@@ -174,7 +184,7 @@ export function stageData(
       width: view.width,
       height: view.height,
       registered: view.registered,
-      why: whyApart(result, view, words),
+      why: whyApart(result, view, { words, ...(recorded && { recorded }) }),
       digest: view.tiles.slice(0, 12),
       service: `${root}${view.id}`,
       still: sizeAtLeast(view.sizes, 900),

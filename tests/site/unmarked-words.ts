@@ -42,6 +42,13 @@ export function unmarked(page: Page): Promise<string[]> {
   }, notLookedAt);
 }
 
-/** What is the same in every language: units, codes, addresses, and in English a registry's own label. */
-export const same =
+/** Names of captures and files of the small content, and the formats of these. */
+const names =
+  /^(: )?(normal|axial)( · .*)?$|^(normal\.tif|axial\.png|plate\.md)$|^(TIFF|PNG), \d+\skB$/;
+
+/** Whether a text is the same in every language. */
+export const isSame = (text: string): boolean => same.test(text) || names.test(text);
+
+/** Units, codes, addresses, and in English a registry's own label. */
+const same =
   /^(No Known Copyright|: https:\/\/[^ ]+|[^\p{L}]*(mm|px|µm|lx|lx h|min|h|s|ppi|ISO|SHA-256|TIFF|PNG|sRGB|LED|f|kB|MB|dB|IIIF|CC)?[^\p{L}]*)$/u;

@@ -6,8 +6,9 @@ import type { Mark } from '../translated.ts';
 
 /** @param mark Language of the plate's own texts, by their names. */
 export function stagePlace(
-  { language, words, at }: Pick<Speech, 'language' | 'words' | 'at'>,
+  { language, words, at, recorded }: Pick<Speech, 'language' | 'words' | 'at' | 'recorded'>,
   mark: Mark,
 ): StagePlace {
-  return { base, pages: at.platesIndex, language, words: words.stage, mark };
+  const said = (text: string) => recorded(text).text;
+  return { base, pages: at.platesIndex, language, words: words.stage, mark, recorded: said };
 }
