@@ -80,7 +80,7 @@ export const record: RecordWords = {
   gloss:
     'Abgeleitet: wie viel mehr Licht die hellsten Lampen geben, als eine matte Oberfläche es täte. Hell ist poliert, zerkratzt oder wie nass; Schwarz ist matt.',
   shapeCaution:
-    'Neigungen sind aus dem Licht geschätzt und keine Höhenmessung: Ein Rand des Anlaufs oder eine gezeichnete Linie kann wie eine Stufe aussehen, und überstrahlte Stellen sind weniger sicher.',
+    'Neigungen sind aus dem Licht geschätzt und keine Höhenmessung: Ein Rand des Anlaufens oder eine gezeichnete Linie kann wie eine Stufe aussehen, und überstrahlte Stellen sind weniger sicher.',
   glossCaution: 'Kein Maß für den Zustand: Polierlinien, Kratzer und blanker Spiegel glänzen alle.',
   leftOut: 'Ein Bild, aus den anderen vorausgesagt',
   nearest: 'Das nächste Bild an seiner Stelle',
@@ -95,14 +95,14 @@ export const record: RecordWords = {
   raking:
     'Abgeleitet aus {1} Streiflichtaufnahmen, gleich hell gemacht: an jedem Punkt die hellste davon ohne den Teil, den alle teilen. Was jeder Azimut gleich zeigt, das Bild auf der Platte, fällt weg; was der Lampe antwortet, bleibt.',
   rakingCaution:
-    'Keine Schadenskarte: Kratzer, Staub, Polierlinien und Ränder des Anlaufs sehen hier gleich aus, und was auf jede Lampe zuläuft, fehlt. Vergleichen Sie mit den Aufnahmen.',
+    'Keine Schadenskarte: Kratzer, Staub, Polierlinien und Ränder des Anlaufens sehen hier gleich aus, und was auf jede Lampe zuläuft, fehlt. Vergleichen Sie mit den Aufnahmen.',
   rakingMedian: 'Licht, das das Streiflicht hinzufügt, in der Mitte',
   rakingHigh: 'Licht, das das Streiflicht hinzufügt, hellstes Hundertstel',
   ofWhite: '% von Weiß',
   colouring:
     'Abgeleitet aus der Aufnahme unter einer Seitenlampe und der in einem gleichmäßigen Feld: Ein Anlauffilm färbt, was die Platte streut und was sie spiegelt, in gleicher Weise, Pigment nur, was sie streut. Wo die beiden sich unterscheiden, bleibt die Farbe, wie sie ist; wo sie sich unterscheiden mögen, ist sie blasser; alles Übrige ist grau.',
   colouringCaution:
-    'Keine Bestimmung eines Pigments und kein Beweis, dass eine Farbe von Hand aufgetragen wurde: Andere Beläge, die farbiges Licht streuen, sehen ebenso aus, und ein durchsichtiger Farbstoff entgeht. Wo der Anlauf stark oder die Platte zu dunkel ist, wird nichts gesagt.',
+    'Keine Bestimmung eines Pigments und kein Beweis, dass eine Farbe von Hand aufgetragen wurde: Andere Beläge, die farbiges Licht streuen, sehen ebenso aus, und ein durchsichtiger Farbstoff entgeht. Wo das Anlaufen stark oder die Platte zu dunkel ist, wird nichts gesagt.',
   colouredArea: 'Farbige Fläche',
   uncertainty: 'Ihre Unsicherheit, plus oder minus',
   colouredMost: 'Farbige Fläche, höchstens (keine ist sicher)',

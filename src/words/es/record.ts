@@ -79,7 +79,7 @@ export const record: RecordWords = {
   gloss:
     'Derivada: cuánta más luz dan las lámparas más claras que una superficie mate. Lo claro está pulido, arañado o parece mojado; lo negro es mate.',
   shapeCaution:
-    'Las pendientes se estiman a partir de la luz y no miden alturas: un borde de pátina o una línea dibujada puede parecer un escalón, y los lugares saturados son menos seguros.',
+    'Las pendientes se estiman a partir de la luz y no miden alturas: un borde de empañamiento o una línea dibujada puede parecer un escalón, y los lugares saturados son menos seguros.',
   glossCaution:
     'No es una medida del estado: líneas de pulido, arañazos y espejo desnudo brillan todos.',
   leftOut: 'Una toma predicha con las demás',
@@ -95,14 +95,14 @@ export const record: RecordWords = {
   raking:
     'Derivada de {1} tomas con luz rasante, igualadas en claridad: en cada punto, la más clara de ellas menos la parte que todas comparten. Lo que muestran por igual todos los acimutes, la imagen de la placa, desaparece; queda lo que responde a la lámpara.',
   rakingCaution:
-    'No es un mapa de daños: arañazos, polvo, líneas de pulido y bordes de pátina se parecen aquí, y falta lo que corre hacia todas las lámparas. Compare con las tomas.',
+    'No es un mapa de daños: arañazos, polvo, líneas de pulido y bordes de empañamiento se parecen aquí, y falta lo que corre hacia todas las lámparas. Compare con las tomas.',
   rakingMedian: 'Luz que añade la luz rasante, en el centro',
   rakingHigh: 'Luz que añade la luz rasante, centésima más clara',
   ofWhite: '% del blanco',
   colouring:
-    'Derivada de la toma bajo una lámpara lateral y de la tomada en un campo uniforme: una película de pátina colorea por igual lo que la placa dispersa y lo que refleja; un pigmento, solo lo que dispersa. Donde ambas difieren se deja el color como está, donde quizá difieran es más pálido y todo lo demás es gris.',
+    'Derivada de la toma bajo una lámpara lateral y de la tomada en un campo uniforme: una película de empañamiento colorea por igual lo que la placa dispersa y lo que refleja; un pigmento, solo lo que dispersa. Donde ambas difieren se deja el color como está, donde quizá difieran es más pálido y todo lo demás es gris.',
   colouringCaution:
-    'No identifica un pigmento ni prueba que un color se aplicara a mano: otros depósitos que dispersan luz de color tienen el mismo aspecto, y un tinte transparente pasa inadvertido. Donde la pátina es fuerte o la placa demasiado oscura, no se dice nada.',
+    'No identifica un pigmento ni prueba que un color se aplicara a mano: otros depósitos que dispersan luz de color tienen el mismo aspecto, y un tinte transparente pasa inadvertido. Donde el empañamiento es fuerte o la placa demasiado oscura, no se dice nada.',
   colouredArea: 'Superficie coloreada',
   uncertainty: 'Su incertidumbre, más o menos',
   colouredMost: 'Superficie coloreada, como máximo (ninguna es segura)',
