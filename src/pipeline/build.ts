@@ -17,6 +17,8 @@ import { sharedInputs } from './page-inputs.ts';
 import { withLock } from './lock.ts';
 import type { Places } from './places.ts';
 import { makePlates, type MakeOptions } from './make-plates.ts';
+import { nearFolder } from './near-folder.ts';
+import { exhibitFault } from './plate-faults.ts';
 
 const project = join(import.meta.dirname, '..', '..');
 
@@ -95,10 +97,17 @@ export async function buildPages(places: Places): Promise<number> {
     async () => {
       await rm(join(places.pages, 'data-store.json'), { force: true });
       const told = { MIRRORLEAF_INPUTS: await sharedInputs(places.content) };
-      await finishedFolder(places.out, async (out) => {
-        // Silent: its errors are still printed; what is left out is a line for every page.
-        code = await runAstro({ ...places, out }, ['build', '--silent'], told);
-        return code === 0;
+      await finishedFolder(places.out, (place) =>
+        nearFolder(place, join(project, '.astro', 'finished'), async (out) => {
+          // Silent: its errors are still printed; what is left out is a line for every page.
+          code = await runAstro({ ...places, out }, ['build', '--silent'], told);
+          return code === 0;
+        }),
+      ).catch((error: unknown) => {
+        const sentence = exhibitFault(places.out, error);
+        if (sentence === null) throw error;
+        console.error(sentence);
+        code = 1;
       });
     },
     {

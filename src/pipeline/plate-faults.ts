@@ -48,6 +48,20 @@ export function cacheFault(cache: string, error: unknown): string | null {
   return null;
 }
 
+/** What to say of a folder of the exhibit that could not be filled; null for other errors. */
+export function exhibitFault(out: string, error: unknown): string | null {
+  const code = systemCode(error);
+  const why = fullDisk.has(code)
+    ? 'its disk is full'
+    : refused.has(code)
+      ? 'it may not be written'
+      : lost.has(code)
+        ? 'it no longer answers'
+        : null;
+  if (why === null) return null;
+  return `The exhibit could not be put at ${out}: ${why} (${code}). Nothing half-made has taken its place; when that is mended, build again.`;
+}
+
 /** What a stage threw, as a finding. */
 export function crash({ slug }: ContentPlate, error: unknown): Finding {
   const code = systemCode(error);

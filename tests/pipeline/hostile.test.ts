@@ -2,13 +2,13 @@
  * A content folder made to do harm, through a whole build: what a browser's parser sees in the
  * pages runs nothing, what lies outside of the folder is in no file, and the build says why.
  */
-import { spawnSync } from 'node:child_process';
-import { mkdtemp, readFile, rm } from 'node:fs/promises';
+import { mkdir, mkdtemp, readFile, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { extname, join } from 'node:path';
 import { parse, type DefaultTreeAdapterTypes as Tree } from 'parse5';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { parseCsv } from '../../src/records/register/csv.ts';
+import { canServe, runHere, runThere } from '../fixtures/network-folder/run-there.ts';
 import { folderDigests } from './folder-digests.ts';
 import { folderFiles } from './folder-files.ts';
 import { formula, outsideWords, writeHostileContent, writtenInFile } from './hostile-content.ts';
@@ -26,15 +26,19 @@ beforeAll(async () => {
   await writeHostileContent(content, join(folder, 'outside'));
   outside = await folderDigests(join(folder, 'outside'));
   const before = await folderDigests(join(content, 'plates'));
+  // On a disk of its own where one can be mounted: an exhibit may lie on another one than the project.
+  const [served, at] = [join(folder, 'served'), join(folder, 'at')];
+  await mkdir(served);
+  await mkdir(at);
   const env = {
-    ...process.env,
     MIRRORLEAF_CONTENT: content,
     MIRRORLEAF_CACHE: join(folder, 'cache'),
-    MIRRORLEAF_OUT: join(folder, 'dist'),
+    MIRRORLEAF_OUT: join(canServe ? at : served, 'dist'),
   };
-  const built = spawnSync(process.execPath, [script], { env, encoding: 'utf8' });
-  [code, said] = [built.status, built.stderr];
-  files = await folderFiles(join(folder, 'dist'));
+  const command = [process.execPath, script];
+  const ended = canServe ? runThere({ folder: served, at, env }, command) : runHere(command, env);
+  ({ code, said } = await ended);
+  files = await folderFiles(join(served, 'dist'));
   expect(await folderDigests(join(content, 'plates'))).toEqual(before);
 }, 180_000);
 afterAll(() => rm(folder, { recursive: true, force: true }));

@@ -3,7 +3,7 @@
  * shares on four machines around one such folder. The folder is real to the program (a file
  * system of its own, served by a process beside it); where none can be mounted the tests skip.
  */
-import { cp, mkdir, mkdtemp, rename, rm, utimes } from 'node:fs/promises';
+import { cp, mkdir, mkdtemp, readdir, rename, rm, utimes } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
@@ -17,6 +17,7 @@ import {
 } from '../fixtures/network-folder/run-there.ts';
 import { exists } from '../../src/pipeline/store.ts';
 import type { Trouble } from '../fixtures/network-folder/serve.ts';
+import { folderFiles } from './folder-files.ts';
 import { digestsBelow, namedResults, strangers, type Digests } from './named-results.ts';
 import { blobs, writeCapture, writeSmallContent } from './small-content.ts';
 
@@ -124,6 +125,35 @@ describe.skipIf(!canServe)(
         expect(await namedResults(join(served, cache))).toEqual(alone);
       },
     );
+
+    test('an exhibit on one is put there whole, and stays as it was when the folder dies under the next', async () => {
+      const source = join(import.meta.dirname, '../../src/pipeline');
+      const put = `
+        import { mkdir, writeFile } from 'node:fs/promises';
+        import { finishedFolder } from '${source}/finished-folder.ts';
+        import { nearFolder } from '${source}/near-folder.ts';
+        const [place, near, text] = process.argv.slice(1);
+        await finishedFolder(place, (folder) => nearFolder(folder, near, async (out) => {
+          await mkdir(out, { recursive: true });
+          for (let k = 0; k < 30; k += 1) await writeFile(out + '/' + k, text);
+          return true;
+        }));`;
+      const publish = (text: string, trouble: Trouble) =>
+        runThere(setting('', trouble), [
+          ...[process.execPath, '--input-type=module', '-e', put],
+          ...[join(at, 'exhibit'), join(folder, 'near'), text],
+        ]);
+      const published = async () =>
+        (await folderFiles(join(served, 'exhibit'))).map(([, bytes]) => String(bytes));
+      expect((await publish('one', {})).code).toBe(0);
+      expect(await published()).toEqual(Array(30).fill('one'));
+      expect((await publish('two', { from: 20, die: true })).code).toBe(1);
+      expect(await published()).toEqual(Array(30).fill('one'));
+      expect((await publish('two', {})).code).toBe(0);
+      expect(await published()).toEqual(Array(30).fill('two'));
+      const names = await readdir(served);
+      expect(names.filter((name) => name.startsWith('exhibit'))).toEqual(['exhibit']);
+    });
 
     test('content that is not mounted at all takes no result and no record away', async () => {
       const [content, away] = [join(served, 'content'), join(served, 'away')];
