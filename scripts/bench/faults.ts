@@ -2,10 +2,11 @@
  * Pulling the plug: builds are killed again and again at random moments, with all their
  * processes. What must hold after each kill, and at the end, is in `faults/kill-builds.ts`.
  *
- * The content is two plates of 0.2 megapixels, of two tiles each, so that 500 kills fall into
- * all stages and pages within an hour; `BENCH_CONTENT=demonstration` takes the demonstration, all
- * of whose stages are then made from nothing each time (its captures must have been rendered).
- * `BENCH_KILLS` sets the number, `BENCH_SEED` the moments: a long run may be made in parts.
+ * The content is two plates of 0.2 megapixels, of two tiles each, so that hundreds of kills fall
+ * into all stages and pages (200 took 55 minutes on two cores that much else used);
+ * `BENCH_CONTENT=demonstration` takes the demonstration, all of whose stages are then made from
+ * nothing (its captures must have been rendered). `BENCH_KILLS` sets the number,
+ * `BENCH_SEED` the moments: a long run may be made in parts.
  */
 import { execFile } from 'node:child_process';
 import { existsSync } from 'node:fs';
