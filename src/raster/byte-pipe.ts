@@ -13,6 +13,7 @@ import { randomUUID } from 'node:crypto';
 import { closeSync, constants, openSync, rmSync } from 'node:fs';
 import { Socket, type SocketConstructorOpts } from 'node:net';
 import { join } from 'node:path';
+import { pipePrefix, watchPipes } from './pipe-drain.ts';
 
 export interface BytePipe {
   /** Where the writer writes. */
@@ -28,14 +29,17 @@ export interface BytePipe {
 const pipeBytes = 65536;
 
 /**
- * Make a pipe in `folder`, which exists.
+ * Make a pipe in `folder`, which exists. A thread that does so must not keep track of open files
+ * by itself (`trackUnmanagedFds: false`): the socket closes the pipe.
  *
+ * @param reader Part of its name, for `drainPipes`.
  * @param ending How its name ends; libraries go by that.
  * @returns null where the system or the folder's file system has none.
  */
-export function openBytePipe(folder: string, ending: string): BytePipe | null {
+export function openBytePipe(folder: string, reader: string, ending: string): BytePipe | null {
   if (process.platform !== 'linux') return null;
-  const path = join(folder, `${randomUUID()}${ending}`);
+  const path = join(folder, `${pipePrefix(reader)}-${randomUUID()}${ending}`);
+  watchPipes(folder);
   let fd: number;
   try {
     execFileSync('mkfifo', [path], { stdio: 'ignore' });

@@ -6,7 +6,7 @@ import { tmpdir } from 'node:os';
 import { CaptureFault, damaged } from './capture-fault.ts';
 import type { CaptureHead } from './capture-head.ts';
 import { sharp, type Sharp } from './libvips.ts';
-import { claimPipe, type PipeSlot, type PipeUse } from './pipe-slot.ts';
+import { claimPipe, type PipeUse } from './pipe-slot.ts';
 import { decodeThroughPipe } from './piped-rows.ts';
 import type { RowBatch } from './row-source.ts';
 import { decodeToScratch, type Scratch } from './scratch-rows.ts';
@@ -28,7 +28,7 @@ export async function decodeCapture(
   const picture = () => decoder(head, to);
   try {
     const large = head.width * head.height * head.channels >= (pipe?.from ?? Infinity);
-    const use = pipe && large ? { folder: scratch, slot: pipe.slot, name: head.name } : null;
+    const use = pipe && large ? { ...pipe, folder: scratch, name: head.name } : null;
     const streamed = use ? await piped(picture, use) : null;
     return streamed ?? (await decodeToScratch(picture(), scratch));
   } catch (error) {
@@ -54,12 +54,12 @@ function decoder(head: CaptureHead, to: 'srgb' | null): Sharp {
 /** @returns null where there is no leave for a pipe, or no pipe. */
 async function piped(
   picture: () => Sharp,
-  { folder, slot, name }: { folder: string; slot: PipeSlot; name: string },
+  { folder, slot, reader, name }: PipeUse & { folder: string; name: string },
 ): Promise<Scratch | null> {
   const leave = claimPipe(slot);
   if (!leave) return null;
   try {
-    const found = await decodeThroughPipe(picture, folder);
+    const found = await decodeThroughPipe(picture, folder, reader);
     if (!found) {
       leave();
       return null;

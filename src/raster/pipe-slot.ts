@@ -20,6 +20,8 @@ export const openPipeSlot = (): PipeSlot => new Int32Array(new SharedArrayBuffer
 
 export interface PipeUse {
   readonly slot: PipeSlot;
+  /** Whose pipe it is, as a part of its name. */
+  readonly reader: string;
   /** Samples of the smallest picture that is worth a pipe. */
   readonly from: number;
 }

@@ -33,15 +33,17 @@ const atTheEnd = /VipsImage: file has been truncated/;
  * it into a scratch file after all.
  *
  * @param picture Gives the decoder, each time anew.
+ * @param reader Part of the pipe's name.
  * @returns null where there are no pipes.
  * @throws what libvips throws when it cannot decode: here for the head, from `rows` for pixels.
  */
 export async function decodeThroughPipe(
   picture: () => Sharp,
   folder: string,
+  reader: string,
 ): Promise<Scratch | null> {
   await mkdir(folder, { recursive: true });
-  const pipe = openBytePipe(folder, '.v');
+  const pipe = openBytePipe(folder, reader, '.v');
   if (!pipe) return null;
   const failed = picture()
     .toFile(pipe.path)

@@ -21,7 +21,7 @@ export interface ReadOptions {
 }
 
 /** One of its own: whoever only measures needs none of the threads that a decoder may hold. */
-const slot = openPipeSlot();
+const pipe = { slot: openPipeSlot(), reader: 'measure', from: pipeFrom };
 
 export type ReadCapture = { readonly ok: true; readonly value: FileResult } | CaptureFailure;
 
@@ -32,7 +32,7 @@ export type ReadCapture = { readonly ok: true; readonly value: FileResult } | Ca
 export async function readCapture(path: string, options: ReadOptions): Promise<ReadCapture> {
   try {
     const head = await readHead(path, options.pixelLimit ?? defaultPixelLimit);
-    const source = await rowsOf(head, { ...options, pipe: { slot, from: pipeFrom } });
+    const source = await rowsOf(head, { ...options, pipe });
     try {
       const measured = await measure(source);
       return {

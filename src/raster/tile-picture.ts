@@ -3,10 +3,12 @@
  * free, and the thread's own limit keeps V8 from letting the young generation grow with the
  * thousands of short-lived objects that an encoder makes (measured: 149 MB without, 36 MB with).
  */
-import { Worker } from 'node:worker_threads';
+import { randomUUID } from 'node:crypto';
+import { MessageChannel, Worker, type MessagePort } from 'node:worker_threads';
 import type { Homography } from '../imaging/conventions.ts';
 import type { Radial } from '../imaging/radial.ts';
 import { CaptureFault, type CaptureFailure } from './capture-fault.ts';
+import { drainPipes, watchPipes } from './pipe-drain.ts';
 import { openPipeSlot, pipeFrom, type PipeUse } from './pipe-slot.ts';
 import type { PyramidOptions, PyramidResult } from './pyramid.ts';
 
@@ -43,7 +45,11 @@ const start = `
 `;
 
 /** What the thread is given. */
-export type TileWork = TileJob & { readonly pipe: PipeUse };
+export type TileWork = TileJob & {
+  readonly pipe: PipeUse;
+  /** Closed by the end of the thread, of whatever kind. */
+  readonly life: MessagePort;
+};
 
 const slot = openPipeSlot();
 
@@ -59,10 +65,23 @@ export type TileAnswer =
  * @throws CaptureFault when the capture cannot be read; Error when its files cannot be written.
  */
 export async function tilePicture(job: TileJob): Promise<PyramidResult> {
+  watchPipes(job.scratch);
+  const reader = randomUUID();
+  const { port1, port2: life } = new MessageChannel();
+  // A thread that dies of memory is not reported before its decoder has come to an end.
+  port1.once('close', () => {
+    drainPipes(job.scratch, reader);
+  });
+  port1.unref();
+  const pipe = { slot, reader, from: job.pipeFrom ?? pipeFrom };
   const answer = await new Promise<TileAnswer>((resolve, reject) => {
     const worker = new Worker(start, {
       eval: true,
-      workerData: { ...job, pipe: { slot, from: job.pipeFrom ?? pipeFrom } } satisfies TileWork,
+      workerData: { ...job, pipe, life } satisfies TileWork,
+      transferList: [life],
+      // A pipe's number is closed with its socket; at its end the thread would close it again,
+      // and by then it may be somebody else's.
+      trackUnmanagedFds: false,
       resourceLimits: { maxYoungGenerationSizeMb: 2 },
     });
     worker.once('message', resolve);

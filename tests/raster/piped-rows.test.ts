@@ -1,3 +1,4 @@
+import { spawnSync } from 'node:child_process';
 import { readdirSync, readFileSync, truncateSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import sharp from 'sharp';
@@ -34,7 +35,7 @@ async function bytesOf(rows: AsyncGenerator<RowBatch>): Promise<Buffer> {
 
 describe.skipIf(process.platform !== 'linux')('rows through a pipe (skipped but on Linux)', () => {
   test('hold what sharp decodes, in 8 and in 16 bits, and leave no file behind', async () => {
-    const pipe = { slot: openPipeSlot(), from: 0 };
+    const pipe = { slot: openPipeSlot(), reader: 'test', from: 0 };
     for (const path of [eight, sixteen]) {
       const source = await openRows(path, { scratch, pipe });
       // One decoder waits at the pipe; nothing but the pipe lies in the folder.
@@ -52,7 +53,7 @@ describe.skipIf(process.platform !== 'linux')('rows through a pipe (skipped but 
   });
 
   test('come again, and from the last row', async () => {
-    const source = await decodeThroughPipe(() => sharp(eight), scratch);
+    const source = await decodeThroughPipe(() => sharp(eight), scratch, 'test');
     const down = await bytesOf(source!.rows('down'));
     expect((await bytesOf(source!.rows('down'))).equals(down)).toBe(true);
     const line = width * 3;
@@ -66,7 +67,7 @@ describe.skipIf(process.platform !== 'linux')('rows through a pipe (skipped but 
 
   test('may be left in the middle, or never read', async () => {
     for (const batches of [0, 1]) {
-      const source = await decodeThroughPipe(() => sharp(eight), scratch);
+      const source = await decodeThroughPipe(() => sharp(eight), scratch, 'test');
       const rows = source!.rows('down');
       for (let i = 0; i < batches; i += 1) await rows.next();
       if (batches > 0) await rows.return(undefined);
@@ -80,13 +81,13 @@ describe.skipIf(process.platform !== 'linux')('rows through a pipe (skipped but 
     const cut = join(folder, 'cut.jpg');
     writeFileSync(cut, readFileSync(eight));
     truncateSync(cut, Math.round(readFileSync(eight).length / 2));
-    const source = await openRows(cut, { scratch, pipe: { slot, from: 0 } });
+    const source = await openRows(cut, { scratch, pipe: { slot, reader: 'test', from: 0 } });
     const read = bytesOf(source.batches());
     await expect(read).rejects.toBeInstanceOf(CaptureFault);
     await expect(read).rejects.toThrow('cut.jpg cannot be decoded to its last pixel');
     await source.close();
 
-    const missing = decodeThroughPipe(() => sharp(join(folder, 'missing.jpg')), scratch);
+    const missing = decodeThroughPipe(() => sharp(join(folder, 'missing.jpg')), scratch, 'test');
     await expect(missing).rejects.toThrow('missing');
     expect(readdirSync(scratch)).toEqual([]);
     // Whoever comes next has leave again.
@@ -94,13 +95,33 @@ describe.skipIf(process.platform !== 'linux')('rows through a pipe (skipped but 
   });
 });
 
+test.skipIf(process.platform !== 'linux')(
+  'a process ends although nobody reads its pipe any more (skipped but on Linux)',
+  () => {
+    const module = (name: string) =>
+      JSON.stringify(join(import.meta.dirname, '../../src/raster', name));
+    const script = `
+      const { decodeThroughPipe } = await import(${module('piped-rows.ts')});
+      const { sharp } = await import(${module('libvips.ts')});
+      await decodeThroughPipe(() => sharp(${JSON.stringify(eight)}), ${JSON.stringify(scratch)}, 'x');
+      process.exit(3);
+    `;
+    const run = spawnSync(process.execPath, ['--input-type=module', '-e', script], {
+      encoding: 'utf8',
+      timeout: 60_000,
+    });
+    expect([run.signal, run.status, run.stderr]).toEqual([null, 3, '']);
+    expect(readdirSync(scratch)).toEqual([]);
+  },
+);
+
 test('one thread at a time has leave to decode through a pipe', async () => {
   const slot = openPipeSlot();
   const leave = claimPipe(slot);
   expect(leave).not.toBeNull();
   expect(claimPipe(slot)).toBeNull();
   // Then the way is a scratch file.
-  const source = await openRows(eight, { scratch, pipe: { slot, from: 0 } });
+  const source = await openRows(eight, { scratch, pipe: { slot, reader: 'test', from: 0 } });
   expect((await bytesOf(source.batches())).equals(await sharp(eight).raw().toBuffer())).toBe(true);
   await source.close();
   leave?.();

@@ -44,9 +44,12 @@ describe('tilePicture', () => {
   });
 
   test('gives the same bytes whether the picture is decoded through a pipe or into a file', async () => {
+    // Twice in turn: a descriptor that is closed twice is another's by then.
     for (const [out, pipeFrom] of [
       ['piped', 0],
       ['filed', Infinity],
+      ['piped-again', 0],
+      ['filed-again', Infinity],
     ] as const) {
       await tilePicture({ ...job('packed.tif', out), pipeFrom });
       expect(readdirSync(scratch)).toEqual([]);
