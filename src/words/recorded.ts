@@ -16,8 +16,8 @@ const signs = /[.*+?^${}()|[\]\\]/g;
 
 interface Template {
   readonly key: keyof RecordWords;
-  /** At the beginning of a text; one group a place, in their order. */
-  readonly pattern: RegExp;
+  /** The whole of a text, else its beginning; one group a place, in their order. */
+  readonly patterns: readonly RegExp[];
   readonly places: readonly { readonly name: string; readonly asItIs: boolean }[];
 }
 
@@ -27,8 +27,19 @@ const templates = (Object.keys(english) as (keyof RecordWords)[]).map((key): Tem
     ...{ name, asItIs: asItIs !== '' },
   }));
   const literal = text.split(/\{\d!?\}/).map((part) => part.replace(signs, '\\$&'));
-  return { key, places, pattern: new RegExp(`^${literal.join('(.+?)')}(?: |$)`) };
+  const patterns = ['$', ' '].map((end) => new RegExp(`^${literal.join('(.+?)')}${end}`));
+  return { key, places, patterns };
 });
+
+/** Every way in which a text, or its beginning, is one of the sentences. */
+function* matches(text: string) {
+  for (const { key, patterns, places } of templates) {
+    for (const pattern of patterns) {
+      const found = pattern.exec(text);
+      if (found) yield { key, places, found };
+    }
+  }
+}
 
 /** Says a text of a record, one or more sentences; null where a part of it is not known. */
 export function recordedIn(language: string): (text: string) => string | null {
@@ -39,9 +50,7 @@ export function recordedIn(language: string): (text: string) => string | null {
     /^-?\d+(\.\d+)?$/.test(text) ? fixed(Number(text), text.split('.')[1]?.length ?? 0) : null;
 
   const say = (text: string): string | null => {
-    for (const { key, pattern, places } of templates) {
-      const found = pattern.exec(text);
-      if (!found) continue;
+    for (const { key, places, found } of matches(text)) {
       const parts = places.map(({ name, asItIs }, k) => {
         const part = found[k + 1];
         return [name, asItIs ? part : (number(part) ?? say(part))] as const;

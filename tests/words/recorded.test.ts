@@ -41,6 +41,13 @@ describe('recordedIn', () => {
     );
   });
 
+  test('says where a scale comes from, in whatever way it was put together', () => {
+    expect(say('measured from the edges of the plate')).toBe('gemessen nach den Kanten der Platte');
+    expect(say('as stated in the sitting, uncertainty assumed')).toBe(
+      'wie in der Sitzung angegeben, Unsicherheit angenommen',
+    );
+  });
+
   test('leaves names as they are', () => {
     expect(say('Blur beyond that of "normal-2016"')).toBe(
       'Unschärfe über die von „normal-2016“ hinaus',

@@ -114,6 +114,13 @@ export const record: RecordWords = {
   targetScale: 'der Maßstab im Bild',
   edgesScale: 'die Kanten der Platte und ihre vermerkte Größe',
   fromTarget: 'nach einem Maßstab im Bild',
+  fromEdges: 'nach den Kanten der Platte',
+  asStated: 'wie in der Sitzung angegeben',
+  uncertaintyAssumed: '{1}, Unsicherheit angenommen',
+  measuredFrom: 'gemessen {1}',
+  sizeAlone:
+    'nicht bekannt: Die Größe der Platte ist vermerkt, nicht aber, wo ihre Kanten im Bild liegen',
+  notKnown: 'nicht bekannt',
   plateWidth: 'Breite zwischen den Kanten der Platte',
   plateHeight: 'Höhe zwischen den Kanten der Platte',
   edgesFound: 'im Bild gefundene Kanten',

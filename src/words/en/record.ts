@@ -121,6 +121,13 @@ export const record = {
   targetScale: 'the scale in the picture',
   edgesScale: 'the plate’s edges and its recorded size',
   fromTarget: 'from a scale in the picture',
+  fromEdges: 'from the edges of the plate',
+  asStated: 'as stated in the sitting',
+  uncertaintyAssumed: '{1}, uncertainty assumed',
+  measuredFrom: 'measured {1}',
+  sizeAlone:
+    'not known: the size of the plate is recorded, but not where its edges lie in the picture',
+  notKnown: 'not known',
   plateWidth: 'Width between the plate’s edges',
   plateHeight: 'Height between the plate’s edges',
   edgesFound: 'edges found in the picture',

@@ -114,6 +114,13 @@ export const record: RecordWords = {
   targetScale: 'la escala de la imagen',
   edgesScale: 'los bordes de la placa y su tamaño anotado',
   fromTarget: 'según una escala en la imagen',
+  fromEdges: 'según los bordes de la placa',
+  asStated: 'tal como se indica en la sesión',
+  uncertaintyAssumed: '{1}, incertidumbre supuesta',
+  measuredFrom: 'medida {1}',
+  sizeAlone:
+    'desconocida: el tamaño de la placa está anotado, pero no dónde están sus bordes en la imagen',
+  notKnown: 'desconocida',
   plateWidth: 'Ancho entre los bordes de la placa',
   plateHeight: 'Alto entre los bordes de la placa',
   edgesFound: 'bordes hallados en la imagen',

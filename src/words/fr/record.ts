@@ -116,6 +116,13 @@ export const record: RecordWords = {
   targetScale: 'l’échelle dans l’image',
   edgesScale: 'les bords de la plaque et ses dimensions notées',
   fromTarget: 'd’après une échelle dans l’image',
+  fromEdges: 'd’après les bords de la plaque',
+  asStated: 'telle qu’indiquée dans la séance',
+  uncertaintyAssumed: '{1}, incertitude supposée',
+  measuredFrom: 'mesurée {1}',
+  sizeAlone:
+    'inconnue : les dimensions de la plaque sont notées, mais non où se trouvent ses bords dans l’image',
+  notKnown: 'inconnue',
   plateWidth: 'Largeur entre les bords de la plaque',
   plateHeight: 'Hauteur entre les bords de la plaque',
   edgesFound: 'bords trouvés dans l’image',
