@@ -74,6 +74,9 @@ export async function runPlates(options: RunOptions): Promise<RunSummary> {
     : withWholeLock(places.cache, work, { onWait });
 }
 
+/** Plates whose files are looked at side by side. */
+const filesAtOnce = 16;
+
 interface Task {
   readonly job: PlateJob;
   readonly known: PlateState | null;
@@ -86,14 +89,12 @@ async function runLocked(options: RunOptions, store: Store): Promise<RunSummary>
   const content = await readContent(places.content);
   const chosen = await choosePlates(content, options);
   const digests = await openFileDigests(store);
-  const tasks = await Promise.all(
-    chosen.map(async (plate): Promise<Task> => {
-      const files = await captureDigests(plate, digests);
-      const key = plateKey(plate, files, content.collection);
-      const job = { plate, key, places, store, collection: content.collection, files };
-      return { job, known: await knownState(places, plate, key) };
-    }),
-  );
+  const tasks = await mapInTurn(chosen, filesAtOnce, async (plate): Promise<Task> => {
+    const files = await captureDigests(plate, digests);
+    const key = plateKey(plate, files, content.collection);
+    const job = { plate, key, places, store, collection: content.collection, files };
+    return { job, known: await knownState(places, plate, key) };
+  });
   await digests.save();
   const all = !options.slugs?.length && !options.share;
   if (all && contentLost(content) === null) await removeAbandoned(places, content);
@@ -121,7 +122,7 @@ async function choosePlates(
   }
   const named = content.plates.filter((plate) => slugs.length === 0 || slugs.includes(plate.slug));
   if (!share) return named;
-  const mine = shareOf(await mapInTurn(named, 16, costOf), share);
+  const mine = shareOf(await mapInTurn(named, filesAtOnce, costOf), share);
   return named.filter(({ slug }) => mine.has(slug));
 }
 
@@ -130,7 +131,7 @@ const costOfFile = 2e6;
 
 /** Bytes of the captures, and something for each: every stage's work grows with them. */
 async function costOf({ slug, folder, captureFiles }: ContentPlate): Promise<Costed> {
-  const sizes = await mapInTurn(captureFiles, 16, (name) =>
+  const sizes = await mapInTurn(captureFiles, filesAtOnce, (name) =>
     stat(join(folder, 'captures', name)).then(
       ({ size }) => size + costOfFile,
       () => 0,
@@ -141,7 +142,7 @@ async function costOf({ slug, folder, captureFiles }: ContentPlate): Promise<Cos
 
 /** The plates that take longest begin, so that at the end all threads have something to do. */
 async function longestFirst(tasks: readonly Task[]): Promise<Task[]> {
-  const costed = await mapInTurn(tasks, 16, async (task) => ({
+  const costed = await mapInTurn(tasks, filesAtOnce, async (task) => ({
     task,
     cost: (await costOf(task.job.plate)).cost,
   }));
@@ -193,6 +194,8 @@ async function runTasks(
   const threads = Math.max(1, Math.min(jobs, tasks.length));
   const pool = new Piscina<PlateJob, PlateReport>({
     filename: new URL('./plate-worker.ts', import.meta.url).href,
+    // A thread takes half a second to begin: none is ended before the last plate (measured).
+    minThreads: threads,
     maxThreads: threads,
     ...(threadMegabytes === undefined
       ? {}
