@@ -114,7 +114,6 @@ export default defineConfig({
   trailingSlash: 'always',
   // What is kept of a build's pages belongs to this content folder.
   cacheDir: places.pages,
-  experimental: { incrementalBuild: true },
   // No underscore in front: some hosts do not serve folders that have one.
   build: { format: 'directory', assets: 'assets' },
   integrations: [exhibit()],

@@ -1,17 +1,16 @@
 /**
- * What the pages read: the words that a museum writes (`content/`) and what the stages found out
- * (`record.json` of each plate), joined by slug in `src/components/exhibit.ts`.
- *
- * Two collections and not one, because Astro's loader knows a changed file only by the file it
- * globs: a plate whose results change must not keep its old page.
+ * The texts that Astro makes into pages. What the fields of plates, sittings and results say
+ * reaches the pages another way (`src/publish/published-plates.ts`): of ten thousand plates a
+ * build makes the pages of a few, and only their texts are needed here.
  */
 import { defineCollection } from 'astro:content';
 import { glob, type Loader } from 'astro/loaders';
 import { pathToFileURL } from 'node:url';
 import { z } from 'zod';
-import { readContent, type ContentPage } from './pipeline/content.ts';
+import { handedContent } from './integration/handed-content.ts';
+import type { ContentPage } from './pipeline/content.ts';
 import { findPlaces } from './pipeline/places.ts';
-import { readResults } from './pipeline/results.ts';
+import { handedOver } from './publish/published-plates.ts';
 import { collectionSchema } from './records/collection.ts';
 import {
   collectionOverlaySchema,
@@ -20,20 +19,17 @@ import {
 } from './records/overlay.ts';
 import { pageSchema } from './records/page.ts';
 import { plateSchema } from './records/plate.ts';
-import { resultSchema } from './records/result.ts';
-import { sittingSchema } from './records/sitting.ts';
 
 const places = findPlaces();
 const content = pathToFileURL(`${places.content}/`);
-const results = pathToFileURL(`${places.records}/`);
 
 /**
  * The files that our own check took: Astro stops the whole site at the first one it refuses,
  * and a museum's other plates must still be published.
  */
-const sound = await readContent(places.content);
-const published = new Set((await readResults(places)).map((result) => result.slug));
-const plates = sound.plates.filter(({ slug }) => published.has(slug));
+const sound = handedContent();
+const published = new Set((await handedOver().plates()).map(({ slug }) => slug));
+const isMade = (plate: string) => published.has(plate) && handedOver().isMade(plate);
 const pageFiles = (kind: ContentPage['kind']) =>
   sound.pages.filter((page) => page.kind === kind).map((page) => page.file);
 
@@ -42,7 +38,7 @@ const textFiles = (isOne: (plate: string, original: string) => boolean) =>
     .filter(({ plate, original }) => isOne(plate, original))
     .map(({ plate, file }) => (plate === '' ? file : `plates/${plate}/${file}`));
 
-/** Most museums have no translations of some kind: nothing to look for is nothing to warn of. */
+/** Nothing to look for is nothing to warn of. */
 function texts(files: {
   pattern: string[];
   generateId: (of: { entry: string }) => string;
@@ -79,16 +75,15 @@ export const collections = {
     schema: z.preprocess(plainDates, collectionSchema),
   }),
   plates: defineCollection({
-    loader: glob({
-      base: content,
-      pattern: plates.map(({ slug }) => `plates/${slug}/plate.md`),
+    loader: texts({
+      pattern: [...published].filter(isMade).map((slug) => `plates/${slug}/plate.md`),
       generateId: plateSlug,
     }),
     schema: z.preprocess(plainDates, plateSchema),
   }),
   plateTexts: defineCollection({
     loader: texts({
-      pattern: textFiles((plate) => published.has(plate)),
+      pattern: textFiles(isMade),
       generateId: ({ entry }) => `${plateSlug({ entry })}/${fileLanguage(entry)}`,
     }),
     schema: z.preprocess(plainDates, plateOverlaySchema),
@@ -106,24 +101,6 @@ export const collections = {
       generateId: pageText,
     }),
     schema: z.preprocess(plainDates, pageOverlaySchema),
-  }),
-  sittings: defineCollection({
-    loader: glob({
-      base: content,
-      pattern: plates.flatMap(({ slug, sittings }) =>
-        sittings.map((sitting) => `plates/${slug}/${sitting.file}`),
-      ),
-      generateId: ({ entry }) => `${plateSlug({ entry })}/${fileName({ entry })}`,
-    }),
-    schema: z.preprocess(plainDates, sittingSchema),
-  }),
-  records: defineCollection({
-    loader: glob({
-      base: results,
-      pattern: plates.map(({ slug }) => `${slug}/record.json`),
-      generateId: ({ entry }) => entry.split('/')[0],
-    }),
-    schema: resultSchema,
   }),
   techniques: defineCollection({
     loader: glob({ base: content, pattern: pageFiles('technique'), generateId: fileName }),

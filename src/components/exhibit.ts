@@ -1,26 +1,12 @@
-/**
- * The exhibit as the pages see it: the words and the results of each plate joined by slug, in
- * the order of a catalogue. A plate without a result (it failed, or is being written) has no page.
- */
-import { getCollection, type CollectionEntry } from 'astro:content';
+/** The exhibit as the pages see it. */
+import { getCollection, getEntry, type CollectionEntry } from 'astro:content';
+import { handedOver, type PublishedPlate } from '../publish/published-plates.ts';
 import type { CollectionRecord } from '../records/collection.ts';
-import { compareEdtf, parseEdtf } from '../records/edtf.ts';
-import type { PlateRecord } from '../records/plate.ts';
 import type { PlateResult, ViewResult } from '../records/result.ts';
-import { veiledParts, withoutVeiled } from '../records/veiled-parts.ts';
 import type { Reading } from '../records/vocabulary.ts';
 import { captureKind } from './view-names.ts';
 
-export interface PublishedPlate {
-  readonly slug: string;
-  readonly record: PlateRecord;
-  readonly result: PlateResult;
-  readonly entry: CollectionEntry<'plates'>;
-  /** Names of the texts that are in the page's language and not in the original's. */
-  readonly translated: ReadonlySet<string>;
-  /** Where the text itself is. */
-  readonly translation?: CollectionEntry<'plateTexts'>;
-}
+export type { PublishedPlate } from '../publish/published-plates.ts';
 
 export interface Exhibit {
   readonly record: CollectionRecord;
@@ -35,42 +21,18 @@ export async function exhibit(): Promise<Exhibit> {
   return { record: entry.data, entry, language: entry.data.languages[0] };
 }
 
-export async function publishedPlates(): Promise<readonly PublishedPlate[]> {
-  const records = new Map((await getCollection('records')).map(({ id, data }) => [id, data]));
-  const plates: PublishedPlate[] = [];
-  for (const entry of await getCollection('plates')) {
-    const result = records.get(entry.id);
-    if (!result) continue;
-    plates.push({
-      slug: entry.id,
-      record: withoutVeiled(entry.data, veiledParts(entry.data)),
-      result: withoutWithheld(result, entry.data),
-      entry,
-      translated: new Set(),
-    });
-  }
-  return plates.sort(inCatalogueOrder);
+export function publishedPlates(): Promise<readonly PublishedPlate[]> {
+  return handedOver().plates();
 }
 
-/** The result without the views of captures that are kept but not published. */
-function withoutWithheld(result: PlateResult, { withheld }: PlateRecord): PlateResult {
-  const views = result.views.filter(
-    ({ captures }) => !captures.some((capture) => withheld.includes(capture)),
-  );
-  const { pair } = result;
-  const whole =
-    pair && [pair.positive, pair.negative].every((id) => views.some((v) => v.id === id));
-  return { ...result, views, pair: whole ? pair : null };
-}
-
-const natural = new Intl.Collator('en', { numeric: true });
-
-/** By date, undated last; within a date by object number. */
-function inCatalogueOrder(a: PublishedPlate, b: PublishedPlate): number {
-  const [first, second] = [a, b].map((plate) => parseEdtf(plate.record.date ?? ''));
-  if (first && second && first.first !== second.first) return compareEdtf(first, second);
-  if (!first !== !second) return first ? -1 : 1;
-  return natural.compare(a.record.objectNumber ?? a.slug, b.record.objectNumber ?? b.slug);
+/** The text of a plate, in the language that `platesIn` found it in. */
+export async function plateText({ slug, translation }: PublishedPlate) {
+  const entry =
+    translation === undefined
+      ? await getEntry('plates', slug)
+      : await getEntry('plateTexts', `${slug}/${translation}`);
+  if (!entry) throw new Error(`The text of "${slug}" is not among those of this build.`);
+  return entry;
 }
 
 /** The view of a reading: the half of the pair, or the first one that reads so. */
@@ -102,6 +64,8 @@ export async function techniqueOf(
   const byLight = techniques.find(({ data }) => data.setup === view.setupKind);
   return (own ?? byLight)?.id;
 }
+
+const natural = new Intl.Collator('en', { numeric: true });
 
 /** Entries of techniques or lessons, in the order their writer gave them. */
 export function inReadingOrder<T extends { id: string; data: { order?: number | undefined } }>(

@@ -3,7 +3,7 @@
  * the plates it keeps; rules made for the page hide the others when a native radio button or
  * option is chosen, so groups can be combined and no script is needed.
  */
-import { parseEdtf, yearOfDay } from '../records/edtf.ts';
+import { decadesOf } from '../records/decades.ts';
 import { sizeName } from '../records/plate-sizes.ts';
 import type { PublishedPlate } from './exhibit.ts';
 import { makerNames, placeSaid, processSaid, saidParts } from './label-words.ts';
@@ -24,19 +24,6 @@ export interface FacetGroup {
   readonly key: string;
   readonly name: string;
   readonly facets: readonly Facet[];
-}
-
-/** Decades that a date can mean, such as [1840, 1850]; none when it has no beginning or end. */
-export function decadesOf(date: string | undefined): number[] {
-  const parsed = date === undefined ? null : parseEdtf(date);
-  const ends = [parsed?.first, parsed?.last].filter(
-    (day): day is number => typeof day === 'number' && Number.isFinite(day),
-  );
-  if (ends.length === 0) return [];
-  const [from, to] = [Math.min(...ends), Math.max(...ends)].map((day) =>
-    Math.floor(yearOfDay(day) / 10),
-  );
-  return Array.from({ length: to - from + 1 }, (_, step) => (from + step) * 10);
 }
 
 const natural = new Intl.Collator('en', { numeric: true });

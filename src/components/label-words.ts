@@ -5,6 +5,7 @@ import { parseEdtf } from '../records/edtf.ts';
 import { edtfLanguage, formatEdtf } from '../records/edtf-words.ts';
 import type { PlateRecord } from '../records/plate.ts';
 import { rightsLabel } from '../records/vocabulary.ts';
+import { processInWords } from '../publish/process-in-words.ts';
 import type { Words } from '../words/words.ts';
 
 export function dateInWords(date: string | undefined, language: string): string | undefined {
@@ -12,11 +13,7 @@ export function dateInWords(date: string | undefined, language: string): string 
   return parsed ? formatEdtf(parsed, edtfLanguage(language)) : undefined;
 }
 
-/** Name of the process as a label says it. */
-export function processInWords({ process }: PlateRecord, words: Words): string {
-  if (typeof process === 'string') return words.process[process];
-  return process.text ?? words.process[process.name];
-}
+export { processInWords };
 
 export function makersInWords({ maker }: PlateRecord): string | undefined {
   const makers = maker.map(({ name, role, place }) =>

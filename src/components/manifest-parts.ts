@@ -33,7 +33,7 @@ export function plateTellings(
   return Promise.all(
     speeches(whole).map(async (speech): Promise<PlateTelling> => {
       const { language, words, at } = speech;
-      const { record, result, slug } = await plateIn(speech, plates, plate);
+      const { record, result, slug } = plateIn(speech, plates, plate);
       const { institution, credit } = (await exhibitIn(speech)).record;
       const names = viewNames(result, speech);
       const lines: [string, string | undefined][] = [

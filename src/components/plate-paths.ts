@@ -1,14 +1,10 @@
-/** The paths of a kind of page that every plate has, each with the key of its inputs. */
-import { publishedPlates, type PublishedPlate } from './exhibit.ts';
-import { pageKey } from './page-key.ts';
+/** The paths of a kind of page that every plate has, for the plates whose pages are made now. */
+import { handedOver, type PublishedPlate } from '../publish/published-plates.ts';
 
 export async function platePaths(wanted: (plate: PublishedPlate) => boolean = () => true) {
-  const plates = await publishedPlates();
-  return Promise.all(
-    plates.filter(wanted).map(async (plate) => ({
-      params: { slug: plate.slug },
-      props: { plate, plates },
-      cacheKey: await pageKey(plate.slug),
-    })),
-  );
+  const handed = handedOver();
+  const plates = await handed.plates();
+  return plates
+    .filter((plate) => handed.isMade(plate.slug) && wanted(plate))
+    .map((plate) => ({ params: { slug: plate.slug }, props: { plate, plates } }));
 }

@@ -4,7 +4,6 @@
  */
 import { getCollection, type CollectionEntry } from 'astro:content';
 import { joinOverlay } from '../records/join-overlay.ts';
-import { veiledParts, withoutVeiled } from '../records/veiled-parts.ts';
 import { exhibit, type PublishedPlate } from './exhibit.ts';
 import type { Speech } from './speech.ts';
 
@@ -23,36 +22,29 @@ const hasBody = (entry: { readonly body?: string | undefined } | undefined): boo
 
 type Plates = readonly PublishedPlate[];
 /** The list is made once for all pages of a build, and so is each translation of it. */
-const made = new WeakMap<Plates, Map<string, Promise<Plates>>>();
+const made = new WeakMap<Plates, Map<string, Plates>>();
 
-export async function platesIn({ language, original }: Page, plates: Plates): Promise<Plates> {
+export function platesIn({ language, original }: Page, plates: Plates): Plates {
   if (original === undefined) return plates;
-  const lists = made.get(plates) ?? new Map<string, Promise<Plates>>();
+  const lists = made.get(plates) ?? new Map<string, Plates>();
   made.set(plates, lists);
   const list = lists.get(language) ?? translatedPlates(language, plates);
   lists.set(language, list);
   return list;
 }
 
-async function translatedPlates(language: string, plates: Plates): Promise<Plates> {
-  const texts = new Map((await getCollection('plateTexts')).map((entry) => [entry.id, entry]));
+function translatedPlates(language: string, plates: Plates): Plates {
   return plates.map((plate) => {
-    const overlay = texts.get(`${plate.slug}/${language}`);
-    if (!overlay) return plate;
-    // Steps are told by their places, so the same ones must be gone from both.
-    const open = withoutVeiled(overlay.data, veiledParts(plate.entry.data));
-    const { record, translated } = joinOverlay(plate.record, open);
-    return { ...plate, record, translated, ...(hasBody(overlay) && { translation: overlay }) };
+    const text = plate.texts.find((one) => one.language === language);
+    if (!text) return plate;
+    const { record, translated } = joinOverlay(plate.record, text.record);
+    return { ...plate, record, translated, ...(text.hasBody && { translation: language }) };
   });
 }
 
 /** One plate of a list, in the page's language. */
-export async function plateIn(
-  page: Page,
-  plates: Plates,
-  plate: PublishedPlate,
-): Promise<PublishedPlate> {
-  return (await platesIn(page, plates)).find(({ slug }) => slug === plate.slug) ?? plate;
+export function plateIn(page: Page, plates: Plates, plate: PublishedPlate): PublishedPlate {
+  return platesIn(page, plates).find(({ slug }) => slug === plate.slug) ?? plate;
 }
 
 export async function exhibitIn({ language, original }: Page) {

@@ -6,25 +6,20 @@
 import { realpath } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
 import type { AstroIntegration } from 'astro';
-import { checkFreshness } from '../pipeline/freshness.ts';
 import { readCollection } from '../pipeline/content/read-collection.ts';
+import { checkFreshness, faultLines } from '../pipeline/freshness.ts';
 import { findPlaces } from '../pipeline/places.ts';
-import { readResults } from '../pipeline/results.ts';
-import { linkPreviews } from './link-previews.ts';
-import { linkTiles } from './link-tiles.ts';
+import { furnish } from './furnish.ts';
+import { pagesToMake, type PagesToMake } from './pages-to-make.ts';
 import { serveTiles } from './serve-tiles.ts';
+import { showPlates } from './show-plates.ts';
 import { themeModule } from './theme-module.ts';
-import { writeHostFiles } from './write-host-files.ts';
-import { writeLicences } from './write-licences.ts';
-import { writeWordIndex } from './write-word-index.ts';
-
-/** Faults that are told one by one; a thousand old plates are one cause. */
-const mostFaults = 10;
 
 export default function exhibit(): AstroIntegration {
   const places = findPlaces();
   let address: URL | undefined;
   let base = '/';
+  let making: PagesToMake | undefined;
   const readLooks = async () => {
     const root = await realpath(places.content);
     return (await readCollection(places.content, root)).theme;
@@ -35,17 +30,13 @@ export default function exhibit(): AstroIntegration {
     hooks: {
       'astro:config:setup': async ({ command, logger, updateConfig }) => {
         updateConfig({ vite: { plugins: [themeModule(places.content, readLooks)] } });
-        if (command !== 'build' && command !== 'dev') return;
-        const faults = await checkFreshness(places);
-        if (faults.length === 0) return;
-        const rest = faults.length - mostFaults;
-        const sentence = [
-          ...faults.slice(0, mostFaults),
-          ...(rest > 0 ? [`And ${rest} more.`] : []),
-          'Run `npm run plates` first, or `npm run build`, which does.',
-        ];
-        if (command === 'build') throw new Error(sentence.join('\n'));
-        for (const line of sentence) logger.warn(line);
+        if (command === 'build') {
+          making = await pagesToMake(places);
+          return;
+        }
+        await showPlates(places);
+        if (command !== 'dev') return;
+        for (const line of faultLines(await checkFreshness(places))) logger.warn(line);
       },
       'astro:config:done': ({ config }) => {
         base = config.base.endsWith('/') ? config.base : `${config.base}/`;
@@ -55,23 +46,17 @@ export default function exhibit(): AstroIntegration {
         server.middlewares.use(serveTiles(places, base));
       },
       'astro:build:done': async ({ dir, pages, logger }) => {
+        if (!making) throw new Error('Astro ended a build that it had not begun.');
         const started = performance.now();
-        const results = await readResults(places);
         const made = new Set(pages.map((page) => page.pathname));
-        const missing = results.filter(({ slug }) => !made.has(`plates/${slug}/`));
+        const missing = making.made.filter(({ slug }) => !made.has(`plates/${slug}/`));
         if (missing.length > 0) {
           const names = missing.map(({ slug }) => `"${slug}"`).join(', ');
           throw new Error(`Astro made no page for ${names}, and did not say why.`);
         }
-        // Before the tiles: the index looks through every folder for pages.
-        await writeWordIndex(fileURLToPath(dir));
-        const count = await linkTiles(places, results, fileURLToPath(dir), { base, address });
-        const published = new Set(results.map(({ slug }) => slug));
-        await linkPreviews(places, published, fileURLToPath(dir));
-        await writeLicences(fileURLToPath(dir));
-        await writeHostFiles(places, published, fileURLToPath(dir), base);
+        const count = await furnish(places, making, fileURLToPath(dir), { base, address });
         const seconds = ((performance.now() - started) / 1000).toFixed(1);
-        logger.info(`${count} tiles of ${results.length} plates in place (${seconds} s)`);
+        logger.info(`${count} tiles of ${making.made.length} plates in place (${seconds} s)`);
       },
     },
   };

@@ -1,18 +1,18 @@
 /** Previews from the store into the finished folder, beside their plates' pages. */
 import { join } from 'node:path';
-import { readContent } from '../pipeline/content.ts';
+import type { ContentResult } from '../pipeline/content.ts';
 import type { Places } from '../pipeline/places.ts';
 import { makePreviews, previewFile, previewFolder } from '../pipeline/previews.ts';
+import type { PublishedPlate } from '../publish/published-plates.ts';
 import { linkOrCopy } from './link-tiles.ts';
 
 export async function linkPreviews(
   places: Places,
-  published: ReadonlySet<string>,
+  { collection }: ContentResult,
+  plates: readonly PublishedPlate[],
   out: string,
 ): Promise<void> {
-  const previews = await makePreviews(places, await readContent(places.content));
-  for (const [slug, key] of previews) {
-    if (!published.has(slug)) continue;
+  for (const [slug, key] of await makePreviews(places, plates, collection)) {
     const target = join(out, 'plates', slug, previewFile);
     await linkOrCopy(join(places.cache, previewFolder, key, previewFile), target);
   }

@@ -1,17 +1,15 @@
 /** Files for static hosts into the finished folder: headers, and where former addresses lead. */
 import { writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { readContent } from '../pipeline/content.ts';
-import type { Places } from '../pipeline/places.ts';
+import type { ContentResult } from '../pipeline/content.ts';
 import { headersFile, htaccessFile, redirectsFile } from '../publish/host-files.ts';
 
 export async function writeHostFiles(
-  places: Places,
+  { plates }: ContentResult,
   published: ReadonlySet<string>,
   out: string,
   base: string,
 ): Promise<void> {
-  const { plates } = await readContent(places.content);
   const moved = plates
     .filter(({ slug }) => published.has(slug))
     .flatMap(({ slug, record }) =>

@@ -3,12 +3,15 @@
  * say what kind of page they are (`data-pagefind-body` in Page.astro) are in it. Covered plates
  * and plates that keep out of lists do not say so.
  */
-import { rm } from 'node:fs/promises';
+import { createHash } from 'node:crypto';
+import { readdir, readFile, rm } from 'node:fs/promises';
 import { join } from 'node:path';
-import { close, createIndex } from 'pagefind';
+import { close, createIndex, type PagefindIndex } from 'pagefind';
+import { wordPartFolder, wordPartOf, wordParts } from '../publish/word-parts.ts';
+import { plateFolders, type PagesToMake } from './pages-to-make.ts';
 
 /** Folder of the index within the exhibit. */
-export const wordIndexFolder = join('search', 'words');
+const wordIndexFolder = 'search/words';
 
 /**
  * Parts of the library's own page furniture: 300 kB that no page of ours asks for.
@@ -23,24 +26,99 @@ const furniture = [
   'pagefind-highlight.js',
 ];
 
+/** A part of the index that stands already, or has just been written, with the key of its pages. */
+export interface WordPart {
+  readonly path: string;
+  readonly key: string;
+  readonly stays: boolean;
+}
+
 /**
- * The number of pages in the index.
+ * Writes the index into `out`, and of its parts those that do not stand in the exhibit.
  * @throws If the index cannot be made, with the library's own sentences.
  */
-export async function writeWordIndex(exhibit: string): Promise<number> {
+export async function writeWordIndex(out: string, making: PagesToMake): Promise<WordPart[]> {
+  const { plates, made, exhibit, keys, standing, content } = making;
+  const languages = content.collection?.languages ?? [];
+  const slugs = new Set(made.map(({ slug }) => slug));
+  const count = wordParts(plates.length);
+  const parts = Array.from({ length: Math.max(1, count) }, () => [] as PlatePages[]);
+  for (const { slug } of plates) {
+    const root = slugs.has(slug) ? out : exhibit;
+    const pages = parts[count === 0 ? 0 : wordPartOf(slug, count)];
+    for (const path of plateFolders(slug, languages)) pages.push({ root, path });
+  }
+  const others = await otherPages(out, new Set(parts.flat().map(({ path }) => path)));
   try {
-    const { index, errors } = await createIndex({ excludeSelectors: ['.away', 'script', 'style'] });
-    if (!index) throw new Error(`The index of words could not be begun: ${errors.join(' ')}`);
-    const added = await index.addDirectory({ path: exhibit, glob: '**/index.html' });
-    const outputPath = join(exhibit, wordIndexFolder);
-    const written = await index.writeFiles({ outputPath });
-    const faults = [...added.errors, ...written.errors];
-    if (faults.length > 0) {
-      throw new Error(`The index of words could not be written: ${faults.join(' ')}`);
+    await writeIndex(out, wordIndexFolder, others, count === 0 ? parts[0] : []);
+    if (count === 0) return [];
+    const written: WordPart[] = [];
+    for (const [k, pages] of parts.entries()) {
+      const path = `${wordIndexFolder}/${wordPartFolder(k)}`;
+      const lines = pages.map((page) => `${page.path} ${keys.get(page.path)}`).sort();
+      const key = createHash('sha256').update(lines.join('\n')).digest('hex');
+      const stays = standing.get(path) === key;
+      if (!stays) await writeIndex(out, path, [], pages);
+      written.push({ path, key, stays });
     }
-    await Promise.all(furniture.map((name) => rm(join(outputPath, name), { force: true })));
-    return added.page_count;
+    return written;
   } finally {
     await close();
   }
+}
+
+/** A folder of a plate's pages. */
+interface PlatePages {
+  /** The exhibit that it stands in, or the one that is being made. */
+  readonly root: string;
+  readonly path: string;
+}
+
+/** Paths of the pages of `out` that are in no plate's folder. */
+async function otherPages(out: string, plates: ReadonlySet<string>): Promise<string[]> {
+  const found: string[] = [];
+  const look = async (within: string): Promise<void> => {
+    for (const entry of await readdir(join(out, within), { withFileTypes: true })) {
+      const path = within === '' ? entry.name : `${within}/${entry.name}`;
+      if (entry.isDirectory() && !plates.has(path)) await look(path);
+      else if (entry.name === 'index.html') found.push(path);
+    }
+  };
+  await look('');
+  return found;
+}
+
+/** In the order of their addresses, which the index keeps: the same pages, the same bytes. */
+async function writeIndex(
+  out: string,
+  folder: string,
+  paths: readonly string[],
+  plates: readonly PlatePages[],
+): Promise<void> {
+  const { index, errors } = await createIndex({ excludeSelectors: ['.away', 'script', 'style'] });
+  if (!index) throw new Error(`The index of words could not be begun: ${errors.join(' ')}`);
+  const pages = [
+    ...paths.map((path) => ({ path, file: join(out, path) })),
+    ...plates.map(({ root, path }) => ({
+      path: `${path}/index.html`,
+      file: join(root, path, 'index.html'),
+    })),
+  ].sort((a, b) => (a.path < b.path ? -1 : 1));
+  for (const { path, file } of pages) await addPage(index, path, file);
+  const outputPath = join(out, folder);
+  const written = await index.writeFiles({ outputPath });
+  told(written.errors);
+  await index.deleteIndex();
+  await Promise.all(furniture.map((name) => rm(join(outputPath, name), { force: true })));
+}
+
+async function addPage(index: PagefindIndex, path: string, file: string): Promise<void> {
+  const content = await readFile(file, 'utf8');
+  if (!content.includes('data-pagefind-body')) return;
+  told((await index.addHTMLFile({ sourcePath: path, content })).errors);
+}
+
+function told(errors: readonly string[]): void {
+  if (errors.length === 0) return;
+  throw new Error(`The index of words could not be written: ${errors.join(' ')}`);
 }

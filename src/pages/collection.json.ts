@@ -16,7 +16,7 @@ export const GET: APIRoute = async () => {
     speeches(whole).map(async (speech) => ({
       language: speech.language,
       title: (await exhibitIn(speech)).record.title,
-      plates: (await platesIn(speech, plates)).map(({ record }) => record.title),
+      plates: platesIn(speech, plates).map(({ record }) => record.title),
     })),
   );
   return jsonDocument(

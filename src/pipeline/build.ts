@@ -1,8 +1,8 @@
 /**
  * The whole exhibit: plates, a check of every text, pages. Astro publishes an empty page and
  * reports success when a Markdown plugin fails, so the texts are checked here first, and its
- * store of rendered texts is not trusted from one build to the next. Pages of plates are: each
- * has a key of all that it depends on (`src/components/page-key.ts`).
+ * store of rendered texts is not trusted from one build to the next. Pages of plates that stand
+ * already are: each plate has a key of all that they depend on (`src/integration/page-keys.ts`).
  */
 import { spawn } from 'node:child_process';
 import { rm } from 'node:fs/promises';
@@ -12,10 +12,12 @@ import { checkTexts } from './check-texts.ts';
 import { readContent } from './content.ts';
 import { contentLost } from './content/content-lost.ts';
 import { finishedFolder } from './finished-folder.ts';
+import { openReadings } from './kept-readings.ts';
 import { formatFindings } from './format-findings.ts';
 import { sharedInputs } from './page-inputs.ts';
 import { withLock } from './lock.ts';
 import type { Places } from './places.ts';
+import { comeToStand, forgetStanding, staying } from './standing.ts';
 import { makePlates, type MakeOptions } from './make-plates.ts';
 import { nearFolder } from './near-folder.ts';
 import { exhibitFault } from './plate-faults.ts';
@@ -69,8 +71,10 @@ interface TextReport {
 
 /** Check every text and say what is wrong with it. */
 async function reportTexts(places: Places, quiet: boolean): Promise<TextReport> {
-  const content = await readContent(places.content);
-  const findings = await checkTexts(content);
+  const readings = await openReadings(places);
+  const content = await readContent(places.content, readings);
+  const findings = await checkTexts(content, readings);
+  await readings.save();
   const contrasts = content.theme?.contrasts ?? [];
   if (contrasts.length > 0 && !quiet) console.error(contrastLine(contrasts));
   const grave = findings.filter((f) => f.level !== 'note');
@@ -96,19 +100,28 @@ export async function buildPages(places: Places): Promise<number> {
     join(project, '.cache', 'pages-lock'),
     async () => {
       await rm(join(places.pages, 'data-store.json'), { force: true });
-      const told = { MIRRORLEAF_INPUTS: await sharedInputs(places.content) };
-      await finishedFolder(places.out, (place) =>
-        nearFolder(place, join(project, '.astro', 'finished'), async (out) => {
-          // Silent: its errors are still printed; what is left out is a line for every page.
-          code = await runAstro({ ...places, out }, ['build', '--silent'], told);
-          return code === 0;
-        }),
-      ).catch((error: unknown) => {
+      const told = {
+        MIRRORLEAF_INPUTS: await sharedInputs(places.content),
+        MIRRORLEAF_STANDING: places.out,
+      };
+      const make = async (out: string) => {
+        // Silent: its errors are still printed; what is left out is a line for every page.
+        code = await runAstro({ ...places, out }, ['build', '--silent'], told);
+        return code === 0 && (await staying(places));
+      };
+      try {
+        const made = await finishedFolder(
+          places.out,
+          (place) => nearFolder(place, join(project, '.astro', 'finished'), make),
+          () => forgetStanding(places),
+        );
+        if (made) await comeToStand(places);
+      } catch (error) {
         const sentence = exhibitFault(places.out, error);
         if (sentence === null) throw error;
         console.error(sentence);
         code = 1;
-      });
+      }
     },
     {
       onWait: () => {

@@ -3,6 +3,8 @@ import { checkMarkdown } from '../markdown/check.ts';
 import { knownPlate, type MarkdownLookup } from '../markdown/lookup.ts';
 import type { Finding } from '../records/finding.ts';
 import type { ContentResult } from './content.ts';
+import { keyOf, type KeyPart } from './key.ts';
+import type { KeptReadings } from './kept-readings.ts';
 
 /** What texts may refer to, from a content folder that has been read. */
 export function contentLookup({ plates }: ContentResult): MarkdownLookup {
@@ -29,11 +31,52 @@ function pageAddresses({ plates, pages }: ContentResult): Set<string> {
   ]);
 }
 
-/** Findings of all texts, in the order of the files. */
-export async function checkTexts(content: ContentResult): Promise<Finding[]> {
+/**
+ * Findings of all texts, in the order of the files.
+ *
+ * @param readings A text in which nothing was found, and which refers to what it did, is not
+ *   looked through again.
+ */
+export async function checkTexts(
+  content: ContentResult,
+  readings?: KeptReadings,
+): Promise<Finding[]> {
   const lookup = contentLookup(content);
   const pages = pageAddresses(content);
-  const texts = [
+  const everyPage = keyOf([...pages].filter((page) => !page.startsWith('plates/')));
+  const findings: Finding[] = [];
+  for (const text of allTexts(content)) {
+    const { plate, file, path, body, firstLine } = text;
+    if (body.trim() === '') continue;
+    const check = () => checkMarkdown(file, body, { plate, path, firstLine, lookup, pages });
+    const print = keyOf([body, firstLine, everyPage, ...referredTo(text, lookup)]);
+    const found = readings ? await readings.of('text', path, print, check) : await check();
+    // What is wrong is said with what is near, which any plate may change.
+    if (readings && found.length > 0) readings.forget('text', path);
+    findings.push(...found);
+  }
+  return findings;
+}
+
+/** The plates that a text names, its own among them, as far as a text can refer to them. */
+function referredTo({ plate, body }: Text, lookup: MarkdownLookup): KeyPart[] {
+  const words = new Set(body.match(/[a-z0-9]+(?:-[a-z0-9]+)*/g) ?? []);
+  return [plate, ...words].flatMap((slug): KeyPart[] => {
+    const known = slug === '' ? null : lookup.plate(slug);
+    return known ? [slug, known as unknown as KeyPart] : [];
+  });
+}
+
+interface Text {
+  readonly plate: string;
+  readonly file: string;
+  readonly path: string;
+  readonly body: string;
+  readonly firstLine: number;
+}
+
+function allTexts(content: ContentResult): Text[] {
+  return [
     {
       plate: '',
       file: 'collection.md',
@@ -63,10 +106,4 @@ export async function checkTexts(content: ContentResult): Promise<Finding[]> {
       firstLine: bodyLine,
     })),
   ];
-  const findings: Finding[] = [];
-  for (const { plate, file, path, body, firstLine } of texts) {
-    if (body.trim() === '') continue;
-    findings.push(...(await checkMarkdown(file, body, { plate, path, firstLine, lookup, pages })));
-  }
-  return findings;
 }

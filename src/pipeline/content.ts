@@ -18,6 +18,8 @@ import { readOverlays, type ContentOverlay } from './content/read-overlays.ts';
 import { readPages } from './content/read-pages.ts';
 import { readPlateFolder } from './content/read-plate.ts';
 import type { Theme } from './content/read-theme.ts';
+import { folderPrint } from './file-print.ts';
+import type { KeptReadings } from './kept-readings.ts';
 
 export interface ContentSitting {
   /** `sitting`, or the name of the file under `sittings/` without its ending. */
@@ -75,8 +77,15 @@ export interface ContentResult {
 /** Folders that are read at the same time. */
 const width = 16;
 
-/** Read and cross-check a content folder. Never throws for what is in it. */
-export async function readContent(contentFolder: string): Promise<ContentResult> {
+/**
+ * Read and cross-check a content folder. Never throws for what is in it.
+ *
+ * @param readings Plates whose files have not changed are taken from here.
+ */
+export async function readContent(
+  contentFolder: string,
+  readings?: KeptReadings,
+): Promise<ContentResult> {
   const absent = await absence(contentFolder);
   if (absent) return { ...nothing(contentFolder), findings: [absent] };
   const root = await realpath(contentFolder);
@@ -91,19 +100,46 @@ export async function readContent(contentFolder: string): Promise<ContentResult>
   );
   findings.push(...listing);
   const plates: ContentPlate[] = [];
+  const kept = keptBy(readings, root);
   await mapInTurn(entries, width, async (entry) => {
     const folder = join(contentFolder, 'plates', entry.name);
-    const read = await readPlateFolder(folder, entry, root);
+    const read = await kept('plate', { folder, slug: entry.name, with: '' }, () =>
+      readPlateFolder(folder, entry, root),
+    );
     if (read.ok) plates.push(read.plate);
     else findings.push(read.finding);
   });
   plates.sort((a, b) => (a.slug < b.slug ? -1 : 1));
   const { pages, findings: pageFaults } = await readPages(contentFolder, root);
   const originals = { folder: contentFolder, ...collection, plates, pages };
-  const { overlays, findings: overlayFaults } = await readOverlays(originals, root);
+  const { overlays, findings: overlayFaults } = await readOverlays(
+    originals,
+    root,
+    (slug, read) => {
+      const folder = join(contentFolder, 'plates', slug);
+      const languages = (collection.collection?.languages ?? []).join();
+      return kept('overlays', { folder, slug, with: languages }, read);
+    },
+  );
   const read = { ...originals, overlays };
   findings.push(...pageFaults, ...overlayFaults);
   return { ...read, findings: [...findings, ...collectionFindings(read)] };
+}
+
+/** What was read of a plate's folder, from before where nothing in the folder has changed. */
+function keptBy(readings: KeptReadings | undefined, root: string) {
+  const prints = new Map<string, string | null>();
+  return async <T>(
+    kind: 'plate' | 'overlays',
+    { folder, slug, with: more }: { folder: string; slug: string; with: string },
+    read: () => Promise<T>,
+  ): Promise<T> => {
+    if (!readings) return read();
+    const print = prints.get(slug) ?? folderPrint(folder);
+    prints.set(slug, print);
+    const whole = print === null ? null : [root, folder, more, print].join('\n');
+    return readings.of(kind, slug, whole, read);
+  };
 }
 
 function nothing(folder: string): Omit<ContentResult, 'findings'> {

@@ -3,24 +3,31 @@
  * from results; a page from an old one would show a plate as it is no longer recorded.
  */
 import { readContent } from './content.ts';
+import { mapInTurn } from './content/map-in-turn.ts';
 import { openFileDigests } from './file-digests.ts';
+import type { KeptReadings } from './kept-readings.ts';
 import type { Places } from './places.ts';
 import { captureDigests, plateKey } from './plate-key.ts';
-import { listResults, readFailure, readResult } from './results.ts';
+import { listResults, readFailure, readResults } from './results.ts';
 import { exists } from './store.ts';
 import { tiltFolder } from './tilt-stills.ts';
 import { join } from 'node:path';
 
 /** One sentence for each plate whose result is missing, stale, incomplete or of no plate. */
-export async function checkFreshness(places: Places): Promise<string[]> {
-  const content = await readContent(places.content);
+export async function checkFreshness(places: Places, readings?: KeptReadings): Promise<string[]> {
+  const content = await readContent(places.content, readings);
+  const results = new Map(
+    (await readResults(places, readings)).map((result) => [result.slug, result]),
+  );
   const digests = await openFileDigests({ root: places.cache, scratch: places.scratch });
-  const faults: string[] = [];
-  for (const plate of content.plates) {
+  const sentences = await mapInTurn(content.plates, 16, async (plate): Promise<string[]> => {
+    const faults: string[] = [];
     const key = plateKey(plate, await captureDigests(plate, digests), content.collection);
-    const failure = await readFailure(places, plate.slug);
-    if (failure?.key === key) continue;
-    const result = await readResult(places, plate.slug);
+    const result = results.get(plate.slug);
+    if (result?.key !== key) {
+      const failure = await readFailure(places, plate.slug);
+      if (failure?.key === key) return [];
+    }
     if (!result) {
       faults.push(`Plate "${plate.slug}" has no result yet.`);
     } else if (result.key !== key) {
@@ -42,10 +49,26 @@ export async function checkFreshness(places: Places): Promise<string[]> {
         }
       }
     }
-  }
+    return faults;
+  });
+  const faults = sentences.flat();
   const known = new Set(content.plates.map((plate) => plate.slug));
   for (const slug of await listResults(places)) {
     if (!known.has(slug)) faults.push(`There is a result for "${slug}", but no such plate.`);
   }
   return faults;
+}
+
+/** Faults that are told one by one; a thousand old plates are one cause. */
+const mostFaults = 10;
+
+/** The faults as a person reads them, with what to do; none where there are none. */
+export function faultLines(faults: readonly string[]): string[] {
+  if (faults.length === 0) return [];
+  const rest = faults.length - mostFaults;
+  return [
+    ...faults.slice(0, mostFaults),
+    ...(rest > 0 ? [`And ${rest} more.`] : []),
+    'Run `npm run plates` first, or `npm run build`, which does.',
+  ];
 }

@@ -6,6 +6,7 @@
 import { randomUUID } from 'node:crypto';
 import { cp, mkdir, rename, rm, writeFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
+import type { Made } from './finished-folder.ts';
 
 /**
  * Runs `make` with the folder to fill: `place` itself, or one below `near` that is copied there.
@@ -15,8 +16,8 @@ import { dirname, join } from 'node:path';
 export async function nearFolder(
   place: string,
   near: string,
-  make: (folder: string) => Promise<boolean>,
-): Promise<boolean> {
+  make: (folder: string) => Promise<Made>,
+): Promise<Made> {
   await mkdir(near, { recursive: true });
   await mkdir(dirname(place), { recursive: true });
   if (await reaches(near, dirname(place))) return make(place);
@@ -24,7 +25,7 @@ export async function nearFolder(
   await rm(folder, { recursive: true, force: true });
   try {
     const made = await make(folder);
-    if (made) await cp(folder, place, { recursive: true });
+    if (made !== false) await cp(folder, place, { recursive: true });
     return made;
   } finally {
     await rm(folder, { recursive: true, force: true });

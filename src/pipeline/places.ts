@@ -9,6 +9,8 @@ export interface Places {
   readonly cache: string;
   /** `records/<slug>/record.json` of this content folder. */
   readonly records: string;
+  /** What was read of the files of this content folder, and of its results. */
+  readonly readings: string;
   /** What Astro keeps of the pages of this content folder. */
   readonly pages: string;
   /** Tile folders by digest, shared by all content folders. */
@@ -44,6 +46,7 @@ export function findPlaces(
     content,
     cache,
     records: join(cache, 'records', contentId),
+    readings: join(cache, 'readings', contentId),
     pages: join(cache, 'pages', contentId),
     tiles: join(cache, 'tiles'),
     layers: join(cache, 'layers'),

@@ -9,12 +9,10 @@ import { sideBySide } from '../raster/side-by-side.ts';
 import type { CollectionRecord } from '../records/collection.ts';
 import type { PlateRecord } from '../records/plate.ts';
 import { previewViews } from '../records/preview-views.ts';
-import type { ViewResult } from '../records/result.ts';
+import type { PlateResult, ViewResult } from '../records/result.ts';
 import { isPublicDomain, rightsLabel } from '../records/vocabulary.ts';
-import type { ContentResult } from './content.ts';
 import { keyOf } from './key.ts';
 import type { Places } from './places.ts';
-import { readResult } from './results.ts';
 import { keepFolder, type Store } from './store.ts';
 
 /** Raised when the same pictures would give another preview. */
@@ -29,17 +27,23 @@ const ground = '#16110f';
 export const previewFolder = 'previews';
 export const previewFile = 'preview.jpg';
 
+interface PreviewedPlate {
+  readonly slug: string;
+  readonly record: PlateRecord;
+  readonly result: PlateResult;
+}
+
 /** Make what is missing; the key of each plate's preview by slug. */
 export async function makePreviews(
   places: Places,
-  { plates, collection }: ContentResult,
+  plates: readonly PreviewedPlate[],
+  collection: CollectionRecord | null,
 ): Promise<ReadonlyMap<string, string>> {
   const store: Store = { root: places.cache, scratch: places.scratch };
   const keys = new Map<string, string>();
-  for (const { slug, record } of plates) {
-    const result = record && (await readResult(places, slug));
-    const views = record && result ? previewViews(record, result) : [];
-    if (!record || views.length === 0) continue;
+  for (const { slug, record, result } of plates) {
+    const views = previewViews(record, result);
+    if (views.length === 0) continue;
     const packet = previewPacket(record, collection);
     const tiles = views.map((view) => view.tiles);
     const key = keyOf({ version: previewVersion, tiles, packet, ...previewSize, margin, ground });

@@ -4,6 +4,9 @@ import { join } from 'node:path';
 import { z } from 'zod';
 import { findingSchema } from '../records/finding.ts';
 import { resultSchema, type PlateResult } from '../records/result.ts';
+import { mapInTurn } from './content/map-in-turn.ts';
+import { filePrint } from './file-print.ts';
+import type { KeptReadings } from './kept-readings.ts';
 import type { Places } from './places.ts';
 import { readJson, writeWhole, type Store } from './store.ts';
 
@@ -34,10 +37,18 @@ export async function readFailure(places: Places, slug: string): Promise<PlateFa
   return found.ok ? found.value : null;
 }
 
-/** All results of this content folder, by slug. */
-export async function readResults(places: Places): Promise<PlateResult[]> {
+/**
+ * All results of this content folder, by slug.
+ *
+ * @param readings Files that have not changed are taken from here.
+ */
+export async function readResults(places: Places, readings?: KeptReadings): Promise<PlateResult[]> {
   const slugs = await listResults(places);
-  const results = await Promise.all(slugs.map((slug) => readResult(places, slug)));
+  const results = await mapInTurn(slugs, 16, async (slug) => {
+    if (!readings) return readResult(places, slug);
+    const print = filePrint(recordFile(places, slug));
+    return readings.of('result', slug, print, () => readResult(places, slug));
+  });
   return results.filter((result) => result !== null);
 }
 

@@ -6,13 +6,13 @@ import { rm, stat } from 'node:fs/promises';
 import { availableParallelism } from 'node:os';
 import { join } from 'node:path';
 import { Piscina } from 'piscina';
-import type { Finding } from '../records/finding.ts';
-import type { PlateResult } from '../records/result.ts';
 import { readContent, type ContentPlate, type ContentResult } from './content.ts';
 import { contentLost } from './content/content-lost.ts';
 import { mapInTurn } from './content/map-in-turn.ts';
 import { openFileDigests } from './file-digests.ts';
+import { openReadings } from './kept-readings.ts';
 import { withShareLock, withWholeLock } from './run-locks.ts';
+import { knownState, type PlateState } from './known-state.ts';
 import { shareOf, type Costed, type Share } from './share.ts';
 import type { Places } from './places.ts';
 import { captureDigests, plateKey } from './plate-key.ts';
@@ -22,15 +22,13 @@ import type { Reporter } from './reporter.ts';
 import {
   failureFile,
   listResults,
-  readFailure,
-  readResult,
+  readResults,
   recordFile,
   writeFailure,
   writeResult,
 } from './results.ts';
-import { tiltFolder } from './tilt-stills.ts';
 import { WrongUse } from './wrong-use.ts';
-import { clearScratch, exists, type Store } from './store.ts';
+import { clearScratch, type Store } from './store.ts';
 
 export interface RunOptions {
   readonly places: Places;
@@ -43,12 +41,6 @@ export interface RunOptions {
   readonly share?: Share | undefined;
   /** Memory for the objects of one plate's thread; Node's own limit where nothing is said. */
   readonly threadMegabytes?: number | undefined;
-}
-
-export interface PlateState {
-  readonly slug: string;
-  readonly state: 'unchanged' | 'made' | 'failed';
-  readonly findings: readonly Finding[];
 }
 
 export interface RunSummary {
@@ -86,14 +78,19 @@ async function runLocked(options: RunOptions, store: Store): Promise<RunSummary>
   const started = performance.now();
   const { places, reporter } = options;
   await clearScratch(store);
-  const content = await readContent(places.content);
+  const readings = await openReadings(places);
+  const content = await readContent(places.content, readings);
   const chosen = await choosePlates(content, options);
+  const results = new Map(
+    (await readResults(places, readings)).map((result) => [result.slug, result]),
+  );
+  await readings.save();
   const digests = await openFileDigests(store);
   const tasks = await mapInTurn(chosen, filesAtOnce, async (plate): Promise<Task> => {
     const files = await captureDigests(plate, digests);
     const key = plateKey(plate, files, content.collection);
     const job = { plate, key, places, store, collection: content.collection, files };
-    return { job, known: await knownState(places, plate, key) };
+    return { job, known: await knownState(places, plate, key, results.get(plate.slug)) };
   });
   await digests.save();
   const all = !options.slugs?.length && !options.share;
@@ -149,32 +146,6 @@ async function longestFirst(tasks: readonly Task[]): Promise<Task[]> {
   return costed.sort((a, b) => b.cost - a.cost).map(({ task }) => task);
 }
 
-async function knownState(
-  places: Places,
-  plate: ContentPlate,
-  key: string,
-): Promise<PlateState | null> {
-  const { slug } = plate;
-  const result = await readResult(places, slug);
-  if (result?.key === key && (await hasTiles(places, result))) {
-    return { slug, state: 'unchanged', findings: result.findings };
-  }
-  const failure = await readFailure(places, slug);
-  if (failure?.key === key) return { slug, state: 'failed', findings: failure.findings };
-  return null;
-}
-
-async function hasTiles(places: Places, { views, pair }: PlateResult): Promise<boolean> {
-  const here = await Promise.all([
-    pair?.stills ? exists(join(places.cache, tiltFolder, pair.stills.folder)) : true,
-    ...views.flatMap((view) => [
-      exists(join(places.tiles, view.tiles, 'info.json')),
-      ...view.layers.map(({ folder }) => exists(join(places.layers, folder, 'layer.json'))),
-    ]),
-  ]);
-  return here.every(Boolean);
-}
-
 /** Results of plates that the content folder no longer has. Their tiles stay for a later clean-up. */
 async function removeAbandoned(places: Places, content: ContentResult): Promise<void> {
   const kept = new Set(content.plates.map((plate) => plate.slug));
@@ -182,6 +153,9 @@ async function removeAbandoned(places: Places, content: ContentResult): Promise<
     if (!kept.has(slug)) await rm(join(places.records, slug), { recursive: true, force: true });
   }
 }
+
+/** Records on their way to the disk. */
+const recordsAtOnce = 16;
 
 async function runTasks(
   tasks: readonly Task[],
@@ -205,16 +179,28 @@ async function runTasks(
   pool.on('message', ({ progress }: { progress: string }) => {
     reporter.step(progress, done, tasks.length);
   });
+  const writing = new Map<string, Promise<void>>();
+  const keep = async (job: PlateJob, report: PlateReport) => {
+    const { slug } = job.plate;
+    const state = await keepOutcome(places, store, job, report);
+    states.set(slug, state);
+    done += 1;
+    reporter.line(`${slug}: ${state.state} (${done} of ${tasks.length})`);
+    writing.delete(slug);
+  };
   try {
     // The pool is given no more than it can begin: what waits in it loses its order (measured).
     await mapInTurn(tasks, threads, async ({ job }) => {
       const report = await pool.run(job).catch((error: unknown) => lostReport(job.plate, error));
       onReport(report);
-      done += 1;
-      states.set(job.plate.slug, await keepOutcome(places, store, job, report));
-      const { state } = states.get(job.plate.slug)!;
-      reporter.line(`${job.plate.slug}: ${state} (${done} of ${tasks.length})`);
+      // A busy disk takes longer to confirm a record than a thread to make one.
+      const kept = keep(job, report);
+      // Heard below, and not before another record has been waited for.
+      kept.catch(() => undefined);
+      writing.set(job.plate.slug, kept);
+      if (writing.size >= recordsAtOnce) await Promise.race(writing.values());
     });
+    await Promise.all(writing.values());
   } finally {
     await pool.destroy();
   }

@@ -8,9 +8,13 @@ import { join } from 'node:path';
 import { conditionTerms } from '../../../src/records/vocabulary.ts';
 import { writeSmallContent } from '../../../tests/pipeline/small-content.ts';
 
-/** The folder of it all; `content/` is the content folder. */
-export async function manyPlates(count: number): Promise<string> {
-  const folder = await mkdtemp(join(tmpdir(), 'mirrorleaf-many-'));
+/**
+ * The folder of it all; `content/` is the content folder.
+ *
+ * @param home Folder to make it in.
+ */
+export async function manyPlates(count: number, home = tmpdir()): Promise<string> {
+  const folder = await mkdtemp(join(home, 'mirrorleaf-many-'));
   const one = join(folder, 'one');
   await writeSmallContent(one);
   const content = join(folder, 'content');

@@ -39,7 +39,7 @@ export interface ContentOverlay {
   readonly bodyLine: number;
 }
 
-interface OverlaysRead {
+export interface OverlaysRead {
   /** Sound ones, by plate and name. */
   readonly overlays: readonly ContentOverlay[];
   readonly findings: readonly Finding[];
@@ -62,29 +62,47 @@ export type OverlaySource = Pick<ContentResult, 'folder' | 'collection' | 'plate
 /** Folders that are read at the same time. */
 const width = 16;
 
-/** @param root Real path of the content folder. */
-export async function readOverlays(content: OverlaySource, root: string): Promise<OverlaysRead> {
+/**
+ * @param root Real path of the content folder.
+ * @param kept Gives what was read of a plate's folder before, or reads it.
+ */
+export async function readOverlays(
+  content: OverlaySource,
+  root: string,
+  kept: (plate: string, read: () => Promise<OverlaysRead>) => Promise<OverlaysRead>,
+): Promise<OverlaysRead> {
   const languages = content.collection?.languages ?? null;
-  const read = await mapInTurn(shelves(content), width, async (shelf) => {
+  const read = await mapInTurn(shelves(content), width, (shelf) => {
     const path = join(content.folder, shelf.folder);
-    const listing = await listFolder(path, root, shelf.plate);
-    // What else lies there has been told of by those who read it.
-    const findings = listing.findings
-      .filter(({ file }) => overlayName(file ?? ''))
-      .map((fault) => leftOut({ ...fault, file: `${shelf.prefix}${fault.file}` }));
-    const overlays: ContentOverlay[] = [];
-    for (const { name, kind } of listing.entries) {
-      if (kind !== 'file') continue;
-      const one = await readOverlay(shelf, name, { path: join(path, name), root, languages });
-      findings.push(...one.findings);
-      if (one.overlay) overlays.push(one.overlay);
-    }
-    return { overlays, findings };
+    const now = () => readShelf(shelf, { path, root, languages });
+    return shelf.plate === '' ? now() : kept(shelf.plate, now);
   });
   return {
     overlays: read.flatMap(({ overlays }) => overlays),
     findings: read.flatMap(({ findings }) => findings),
   };
+}
+
+interface Where {
+  readonly path: string;
+  readonly root: string;
+  readonly languages: readonly string[] | null;
+}
+
+async function readShelf(shelf: Shelf, where: Where): Promise<OverlaysRead> {
+  const listing = await listFolder(where.path, where.root, shelf.plate);
+  // What else lies there has been told of by those who read it.
+  const findings = listing.findings
+    .filter(({ file }) => overlayName(file ?? ''))
+    .map((fault) => leftOut({ ...fault, file: `${shelf.prefix}${fault.file}` }));
+  const overlays: ContentOverlay[] = [];
+  for (const { name, kind } of listing.entries) {
+    if (kind !== 'file') continue;
+    const one = await readOverlay(shelf, name, { ...where, path: join(where.path, name) });
+    findings.push(...one.findings);
+    if (one.overlay) overlays.push(one.overlay);
+  }
+  return { overlays, findings };
 }
 
 interface OverlayRead {
@@ -96,7 +114,7 @@ interface OverlayRead {
 async function readOverlay(
   { plate, prefix, originals, schemaOf }: Shelf,
   name: string,
-  where: { path: string; root: string; languages: readonly string[] | null },
+  where: Where,
 ): Promise<OverlayRead> {
   const parts = overlayName(name);
   if (!parts) return { overlay: null, findings: [] };

@@ -3,6 +3,8 @@
  * for. The index is read in the page's own language.
  */
 
+import { wordPartFolder } from '../../publish/word-parts.ts';
+
 /** What our list shows of a page that was found. */
 export interface FoundPage {
   readonly address: string;
@@ -28,6 +30,7 @@ interface RawPage {
 interface Engine {
   options(options: { baseUrl: string }): Promise<void>;
   init(): Promise<void>;
+  mergeIndex(folder: string, options: { baseUrl: string }): Promise<void>;
   search(asked: string): Promise<{ results: readonly { data(): Promise<RawPage> }[] }>;
 }
 
@@ -39,12 +42,20 @@ export interface WordIndex {
 /**
  * @param folder Address of the index, with a slash at the end.
  * @param base Address of the exhibit, which the addresses of pages begin with.
+ * @param parts Number of parts of a large index (`src/publish/word-parts.ts`).
  */
-export async function openWordIndex(folder: string, base: string): Promise<WordIndex> {
+export async function openWordIndex(
+  folder: string,
+  base: string,
+  parts: number,
+): Promise<WordIndex> {
   const address = new URL(`${folder}pagefind.js`, location.href).href;
   const engine = (await import(/* @vite-ignore */ address)) as Engine;
   await engine.options({ baseUrl: base });
   await engine.init();
+  const part = (k: number) => new URL(`${folder}${wordPartFolder(k)}/`, location.href).href;
+  const more = Array.from({ length: parts }, (_, k) => part(k));
+  await Promise.all(more.map((address) => engine.mergeIndex(address, { baseUrl: base })));
   return {
     async find(asked) {
       const { results } = await engine.search(asked);

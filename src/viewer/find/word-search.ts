@@ -44,7 +44,11 @@ export class WordSearch extends HTMLElement {
       return;
     }
     try {
-      this.#index ??= openWordIndex(this.dataset['index'] ?? '', this.dataset['base'] ?? '/');
+      this.#index ??= openWordIndex(
+        this.dataset['index'] ?? '',
+        this.dataset['base'] ?? '/',
+        Number(this.dataset['parts'] ?? 0),
+      );
       const pages = await (await this.#index).find(asked);
       // The reader has typed on meanwhile.
       if (asked !== this.#asked) return;

@@ -10,7 +10,7 @@ export function getStaticPaths() {
 
 export const GET: APIRoute = async ({ params }) => {
   const plates = (await publishedPlates()).filter(({ record }) => record.advisory === undefined);
-  const told = await platesIn(await speechOf({ params }), plates);
+  const told = platesIn(await speechOf({ params }), plates);
   const list = told.map(({ slug, record }) => ({ slug, title: record.title }));
   return new Response(JSON.stringify(list), { headers: { 'content-type': 'application/json' } });
 };

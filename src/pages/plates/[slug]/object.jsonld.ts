@@ -22,7 +22,7 @@ export const GET: APIRoute<Props> = async ({ props: { plate, plates } }) => {
   const [main, ...others] = speeches(whole);
   const further = await Promise.all(
     others.map(async (speech) => {
-      const { record: said, translated } = await plateIn(speech, plates, plate);
+      const { record: said, translated } = plateIn(speech, plates, plate);
       const { positive, negative } = said.description;
       return {
         language: speech.language,

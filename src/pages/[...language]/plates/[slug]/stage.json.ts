@@ -17,7 +17,7 @@ interface Props extends Record<string, unknown> {
 
 export const GET: APIRoute<Props> = async ({ params, props }) => {
   const speech = await speechOf({ params });
-  const plate = await plateIn(speech, props.plates, props.plate);
+  const plate = plateIn(speech, props.plates, props.plate);
   const place = stagePlace(speech, markOf(plate, speech.original));
   const data = stageData(plate.result, plate.record, place);
   return new Response(JSON.stringify(data), { headers: { 'content-type': 'application/json' } });

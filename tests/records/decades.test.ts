@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { decadesOf } from '../../src/components/facets.ts';
+import { decadesOf } from '../../src/records/decades.ts';
 import { sizeName, sizeOf } from '../../src/records/plate-sizes.ts';
 
 describe('decadesOf', () => {

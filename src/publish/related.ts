@@ -2,9 +2,9 @@
  * Plates that a reader of one plate may want next, each with the reason in words: the same named
  * maker, then the same kind of light beyond the two readings, the same place, the same time.
  */
-import type { PublishedPlate } from './exhibit.ts';
-import { decadesOf } from './facets.ts';
-import { processInWords } from './label-words.ts';
+import type { PublishedPlate } from './published-plates.ts';
+import { decadesOf } from '../records/decades.ts';
+import { processInWords } from './process-in-words.ts';
 import type { Words } from '../words/words.ts';
 
 export interface Related {

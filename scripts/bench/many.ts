@@ -1,0 +1,131 @@
+/**
+ * Ten thousand plates: what the first build takes, and then one of which a sentence has changed.
+ * Plates are small and share their captures, so that the stages do their work once and what is
+ * measured is what comes again with every plate. `BENCH_PLATES` sets the number.
+ *
+ * The share of linking tiles is told as the pages' time over the same time without it: both in
+ * one run, the links made once more beside it.
+ */
+import { spawn } from 'node:child_process';
+import { appendFile, mkdir, readdir, readFile, rm } from 'node:fs/promises';
+import { join } from 'node:path';
+import { setTimeout as sleep } from 'node:timers/promises';
+import { linkTiles } from '../../src/integration/link-tiles.ts';
+import { findPlaces, type Places } from '../../src/pipeline/places.ts';
+import { readResults } from '../../src/pipeline/results.ts';
+import { manyPlates } from './publish/many-plates.ts';
+import { lower, type BenchRow } from './row.ts';
+
+const count = Number(process.env['BENCH_PLATES'] ?? 10_000);
+const scripts = join(import.meta.dirname, '..');
+/** Longer than a file must have been left alone before what was read of it is kept. */
+const settled = 3_000;
+
+export default async function many(): Promise<BenchRow[]> {
+  // Beside the project: results, pages and exhibit on one disk, as with a museum.
+  const home = join(scripts, '..', '.cache', 'bench');
+  await mkdir(home, { recursive: true });
+  const folder = await manyPlates(count, home);
+  const places = findPlaces({
+    content: join(folder, 'content'),
+    cache: join(folder, 'cache'),
+    out: join(folder, 'exhibit'),
+  });
+  try {
+    const plates = await run('plates.ts', places);
+    const first = await run('build.ts', places);
+    const linked = await linkAgain(places, join(folder, 'links'));
+    const changed = join(places.content, 'plates', 'plate-0500', 'plate.md');
+    await appendFile(changed, '\nOne more sentence.\n');
+    await sleep(settled);
+    const second = await run('build.ts', places);
+    const page = await readFile(join(places.out, 'plates/plate-0500/index.html'), 'utf8');
+    if (!page.includes('One more sentence.')) throw new Error('The changed plate was not made.');
+    const name = `many_${count}`;
+    return [
+      lower('scale', `${name}_stages_s`, 's', plates.seconds, null),
+      lower('scale', `${name}_first_pages_s`, 's', first.seconds, null),
+      lower('scale', `${name}_first_mb`, 'MB', Math.max(plates.megabytes, first.megabytes), null),
+      lower('scale', `${name}_one_changed_s`, 's', second.seconds, 20),
+      lower('scale', `${name}_one_changed_cpu_s`, 's', second.cpuSeconds, null),
+      lower('scale', `${name}_one_changed_mb`, 'MB', second.megabytes, null),
+      lower('scale', `${name}_link_ratio`, 'x', first.seconds / (first.seconds - linked), 1.1, {
+        name: 'the same without linking tiles, s',
+        value: Math.round(first.seconds - linked),
+      }),
+    ];
+  } finally {
+    await rm(folder, { recursive: true, force: true });
+  }
+}
+
+/** Seconds for linking all tiles into an empty folder. */
+async function linkAgain(places: Places, out: string): Promise<number> {
+  const results = await readResults(places);
+  const started = performance.now();
+  await linkTiles(places, results, out, { base: '/', address: undefined });
+  return (performance.now() - started) / 1000;
+}
+
+interface Run {
+  readonly seconds: number;
+  /** Of this process and all that it began. */
+  readonly cpuSeconds: number;
+  /** The most that all of them together had in memory, 10^6 bytes. */
+  readonly megabytes: number;
+}
+
+async function run(script: string, { content, cache, out }: Places): Promise<Run> {
+  const started = performance.now();
+  const child = spawn(process.execPath, [join(scripts, script), '--quiet'], {
+    env: {
+      ...process.env,
+      MIRRORLEAF_CONTENT: content,
+      MIRRORLEAF_CACHE: cache,
+      MIRRORLEAF_OUT: out,
+    },
+    stdio: ['ignore', 'ignore', 'inherit'],
+  });
+  let code: number | null | undefined;
+  child.on('exit', (ended) => (code = ended));
+  let most = 0;
+  let cpuSeconds = 0;
+  while (code === undefined) {
+    const now = await processTree(child.pid!);
+    most = Math.max(most, now.megabytes);
+    cpuSeconds = Math.max(cpuSeconds, now.cpuSeconds);
+    await sleep(100);
+  }
+  if (code !== 0) throw new Error(`${script} ended with code ${String(code)}.`);
+  return { seconds: (performance.now() - started) / 1000, cpuSeconds, megabytes: most };
+}
+
+/** Memory and processor time of a process and those it began (Linux; nothing elsewhere). */
+async function processTree(root: number): Promise<{ megabytes: number; cpuSeconds: number }> {
+  const found = await readdir('/proc').catch(() => [] as string[]);
+  const stats = await Promise.all(
+    found.filter((name) => /^\d+$/.test(name)).map((pid) => statOf(Number(pid))),
+  );
+  const tree = new Set([root]);
+  const processes = stats.filter((stat) => stat !== null).sort((a, b) => a.pid - b.pid);
+  for (const { pid, parent } of processes) if (tree.has(parent)) tree.add(pid);
+  const own = processes.filter(({ pid }) => tree.has(pid));
+  return {
+    megabytes: own.reduce((sum, { megabytes }) => sum + megabytes, 0),
+    cpuSeconds: own.reduce((sum, stat) => sum + stat.cpuSeconds, 0),
+  };
+}
+
+/** From /proc/PID/stat (proc(5)): parent, ticks of 10 ms its own and its ended children's, pages of 4 kB. */
+async function statOf(pid: number) {
+  const text = await readFile(`/proc/${pid}/stat`, 'utf8').catch(() => '');
+  const fields = text.slice(text.lastIndexOf(')') + 2).split(' ');
+  if (fields.length < 22) return null;
+  const ticks = fields.slice(11, 15).reduce((sum, field) => sum + Number(field), 0);
+  return {
+    pid,
+    parent: Number(fields[1]),
+    cpuSeconds: ticks / 100,
+    megabytes: (Number(fields[21]) * 4096) / 1e6,
+  };
+}

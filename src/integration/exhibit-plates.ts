@@ -1,0 +1,62 @@
+/** The plates of a content folder joined with their results, for pages that are made or shown. */
+import { createHash } from 'node:crypto';
+import { readContent, type ContentResult } from '../pipeline/content.ts';
+import type { KeptReadings } from '../pipeline/kept-readings.ts';
+import type { Places } from '../pipeline/places.ts';
+import { readResults } from '../pipeline/results.ts';
+import {
+  inCatalogueOrder,
+  type PlateSource,
+  type PublishedPlate,
+} from '../publish/published-plates.ts';
+import type { PlateDigest } from './page-keys.ts';
+
+export interface ExhibitPlates {
+  readonly content: ContentResult;
+  readonly plates: readonly PublishedPlate[];
+}
+
+/** @param readings Files that have not changed are taken from here. */
+export async function exhibitPlates(
+  places: Places,
+  readings?: KeptReadings,
+): Promise<ExhibitPlates> {
+  const content = await readContent(places.content, readings);
+  const results = new Map(
+    (await readResults(places, readings)).map((result) => [result.slug, result]),
+  );
+  const texts = Map.groupBy(content.overlays, ({ plate }) => plate);
+  const sources = content.plates.flatMap(({ slug, record, sittings }): PlateSource[] => {
+    const result = results.get(slug);
+    if (!record || !result) return [];
+    return [
+      {
+        slug,
+        record,
+        result,
+        sittings: new Map(sittings.map((sitting) => [sitting.id, sitting.record])),
+        texts: (texts.get(slug) ?? []).map((text) => ({
+          language: text.language,
+          record: text.record,
+          hasBody: text.body.trim() !== '',
+        })),
+      },
+    ];
+  });
+  return { content, plates: inCatalogueOrder(sources) };
+}
+
+/** Digest and text of each plate's own files and results. */
+export function plateDigests({ content, plates }: ExhibitPlates): ReadonlyMap<string, PlateDigest> {
+  const bodies = new Map(content.plates.map(({ slug, body }) => [slug, body]));
+  const texts = Map.groupBy(content.overlays, ({ plate }) => plate);
+  return new Map(
+    plates.map(({ slug, record, result, sittings }) => {
+      const body = bodies.get(slug) ?? '';
+      const translated = texts.get(slug) ?? [];
+      const parts = [record, result, [...sittings], body, translated];
+      const digest = createHash('sha256').update(JSON.stringify(parts)).digest('hex');
+      return [slug, { digest, text: [body, ...translated.map((text) => text.body)].join('\n') }];
+    }),
+  );
+}

@@ -1,0 +1,56 @@
+/**
+ * Which pages a build makes: those of plates whose key is not the key of what stands in the
+ * finished folder. All content is read here, once, and handed to the pages.
+ */
+import { openReadings } from '../pipeline/kept-readings.ts';
+import type { Places } from '../pipeline/places.ts';
+import { readStanding } from '../pipeline/standing.ts';
+import { checkFreshness, faultLines } from '../pipeline/freshness.ts';
+import { handOver, type PublishedPlate } from '../publish/published-plates.ts';
+import { exhibitPlates, plateDigests, type ExhibitPlates } from './exhibit-plates.ts';
+import { handContent } from './handed-content.ts';
+import { pageKeys } from './page-keys.ts';
+
+export interface PagesToMake extends ExhibitPlates {
+  /** Plates whose pages are made; the pages of the others stand already. */
+  readonly made: readonly PublishedPlate[];
+  /** Where the exhibit stands, which the new pages are to go into. */
+  readonly exhibit: string;
+  /** Keys of the folders that stand there. */
+  readonly standing: ReadonlyMap<string, string>;
+  /** The key of each folder that a build may leave as it is, by its path. */
+  readonly keys: ReadonlyMap<string, string>;
+}
+
+/** Folders of a plate's pages, one for each language. */
+export function plateFolders(slug: string, languages: readonly string[]): string[] {
+  return languages.map((language, at) => `${at === 0 ? '' : `${language}/`}plates/${slug}`);
+}
+
+/** @throws Error when results are missing, old or of no plate: a page from them would be wrong. */
+export async function pagesToMake(places: Places): Promise<PagesToMake> {
+  const readings = await openReadings(places);
+  const faults = faultLines(await checkFreshness(places, readings));
+  if (faults.length > 0) throw new Error(faults.join('\n'));
+  const found = await exhibitPlates(places, readings);
+  const everywhere = process.env['MIRRORLEAF_INPUTS'];
+  const languages = found.content.collection?.languages ?? [];
+  const byPlate = pageKeys(everywhere ?? '', found.plates, plateDigests(found), languages);
+  const exhibit = process.env['MIRRORLEAF_STANDING'] ?? places.out;
+  const standing = everywhere === undefined ? new Map() : await readStanding(places, exhibit);
+  const keys = new Map(
+    [...byPlate].flatMap(([slug, key]) =>
+      plateFolders(slug, languages).map((path): [string, string] => [path, key]),
+    ),
+  );
+  const stands = ({ slug }: PublishedPlate) =>
+    plateFolders(slug, languages).every((path) => standing.get(path) === keys.get(path));
+  const made = found.plates.filter((plate) => !stands(plate));
+  const slugs = new Set(made.map(({ slug }) => slug));
+  handContent(found.content);
+  handOver({
+    plates: () => Promise.resolve(found.plates),
+    isMade: (slug) => slugs.has(slug),
+  });
+  return { ...found, made, exhibit, standing, keys };
+}
