@@ -94,7 +94,7 @@ async function run(script: string, { content, cache, out }: Places): Promise<Run
     const now = await processTree(child.pid!);
     most = Math.max(most, now.megabytes);
     cpuSeconds = Math.max(cpuSeconds, now.cpuSeconds);
-    await sleep(100);
+    await sleep(250);
   }
   if (code !== 0) throw new Error(`${script} ended with code ${String(code)}.`);
   return { seconds: (performance.now() - started) / 1000, cpuSeconds, megabytes: most };

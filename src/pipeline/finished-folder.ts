@@ -101,8 +101,10 @@ interface Moves {
 }
 
 async function moveIn(folder: string, place: string, kept: readonly string[]): Promise<void> {
-  const moves = { come: [], go: [] };
+  const moves = { come: [] as string[], go: [] as string[] };
   await compare(folder, place, '', keptOf(kept), moves);
+  // What lies deepest first: a list of plates comes after the plates that it leads to.
+  moves.come.sort((a, b) => b.split('/').length - a.split('/').length);
   const list = `${place}${changes}`;
   await writeFile(`${list}.part`, JSON.stringify(moves));
   await rename(`${list}.part`, list);
