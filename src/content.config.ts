@@ -5,23 +5,21 @@
  */
 import { defineCollection } from 'astro:content';
 import { glob, type Loader } from 'astro/loaders';
+import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { z } from 'zod';
 import { handedContent } from './integration/handed-content.ts';
+import { textLoader } from './integration/text-loader.ts';
 import type { ContentPage } from './pipeline/content.ts';
 import { findPlaces } from './pipeline/places.ts';
 import { handedOver } from './publish/published-plates.ts';
 import { collectionSchema } from './records/collection.ts';
-import {
-  collectionOverlaySchema,
-  pageOverlaySchema,
-  plateOverlaySchema,
-} from './records/overlay.ts';
+import { collectionOverlaySchema, pageOverlaySchema } from './records/overlay.ts';
 import { pageSchema } from './records/page.ts';
-import { plateSchema } from './records/plate.ts';
 
 const places = findPlaces();
 const content = pathToFileURL(`${places.content}/`);
+const contentFile = (path: string) => join(places.content, path);
 
 /**
  * The files that our own check took: Astro stops the whole site at the first one it refuses,
@@ -34,9 +32,7 @@ const pageFiles = (kind: ContentPage['kind']) =>
   sound.pages.filter((page) => page.kind === kind).map((page) => page.file);
 
 const textFiles = (isOne: (plate: string, original: string) => boolean) =>
-  sound.overlays
-    .filter(({ plate, original }) => isOne(plate, original))
-    .map(({ plate, file }) => (plate === '' ? file : `plates/${plate}/${file}`));
+  sound.overlays.filter(({ plate, original }) => isOne(plate, original)).map(({ file }) => file);
 
 /** Nothing to look for is nothing to warn of. */
 function texts(files: {
@@ -56,9 +52,6 @@ function plainDates(value: unknown): unknown {
   return Object.fromEntries(Object.entries(value).map(([key, part]) => [key, plainDates(part)]));
 }
 
-/** `plates/<slug>/plate.md` to `<slug>`. */
-const plateSlug = ({ entry }: { entry: string }) => entry.split('/')[1];
-
 /** `techniques/raking.md` to `raking`. */
 const fileName = ({ entry }: { entry: string }) => entry.replace(/^.*\/|\.\w+$/g, '');
 
@@ -75,18 +68,25 @@ export const collections = {
     schema: z.preprocess(plainDates, collectionSchema),
   }),
   plates: defineCollection({
-    loader: texts({
-      pattern: [...published].filter(isMade).map((slug) => `plates/${slug}/plate.md`),
-      generateId: plateSlug,
-    }),
-    schema: z.preprocess(plainDates, plateSchema),
+    loader: textLoader(
+      new Map(
+        [...published].filter(isMade).map((slug) => [slug, contentFile(`plates/${slug}/plate.md`)]),
+      ),
+    ),
+    schema: z.object({}),
   }),
   plateTexts: defineCollection({
-    loader: texts({
-      pattern: textFiles(isMade),
-      generateId: ({ entry }) => `${plateSlug({ entry })}/${fileLanguage(entry)}`,
-    }),
-    schema: z.preprocess(plainDates, plateOverlaySchema),
+    loader: textLoader(
+      new Map(
+        sound.overlays
+          .filter(({ plate }) => isMade(plate))
+          .map(({ plate, language, file }) => [
+            `${plate}/${language}`,
+            contentFile(`plates/${plate}/${file}`),
+          ]),
+      ),
+    ),
+    schema: z.object({}),
   }),
   collectionTexts: defineCollection({
     loader: texts({
