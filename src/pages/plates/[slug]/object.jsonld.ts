@@ -20,20 +20,18 @@ export const GET: APIRoute<Props> = async ({ props: { plate, plates } }) => {
   const whole = await exhibit();
   const { record, result, slug } = plate;
   const [main, ...others] = speeches(whole);
-  const further = await Promise.all(
-    others.map(async (speech) => {
-      const { record: said, translated } = plateIn(speech, plates, plate);
-      const { positive, negative } = said.description;
-      return {
-        language: speech.language,
-        title: translated.has('title') ? said.title : undefined,
-        descriptions: [
-          ...(translated.has('description.positive') ? [positive] : []),
-          ...(translated.has('description.negative') ? [negative] : []),
-        ],
-      };
-    }),
-  );
+  const further = others.map((speech) => {
+    const { record: said, translated } = plateIn(speech, plates, plate);
+    const { positive, negative } = said.description;
+    return {
+      language: speech.language,
+      title: translated.has('title') ? said.title : undefined,
+      descriptions: [
+        ...(translated.has('description.positive') ? [positive] : []),
+        ...(translated.has('description.negative') ? [negative] : []),
+      ],
+    };
+  });
   const { institution, credit } = whole.record;
   const document = linkedArtObject(record, result, {
     identifier: identifierOf(whole, plate),
