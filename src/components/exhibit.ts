@@ -15,7 +15,16 @@ export interface Exhibit {
   readonly language: string;
 }
 
-export async function exhibit(): Promise<Exhibit> {
+/** Asked for by every component, and the same for all of one build. */
+let ofThisBuild: Promise<Exhibit> | undefined;
+
+export function exhibit(): Promise<Exhibit> {
+  if (import.meta.env.DEV) return readExhibit();
+  ofThisBuild ??= readExhibit();
+  return ofThisBuild;
+}
+
+async function readExhibit(): Promise<Exhibit> {
   const [entry] = await getCollection('collection');
   if (!entry) throw new Error('There is no collection.md in the content folder. Write one first.');
   return { record: entry.data, entry, language: entry.data.languages[0] };

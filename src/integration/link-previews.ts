@@ -14,6 +14,6 @@ export async function linkPreviews(
 ): Promise<void> {
   for (const [slug, key] of await makePreviews(places, plates, collection)) {
     const target = join(out, 'plates', slug, previewFile);
-    await linkOrCopy(join(places.cache, previewFolder, key, previewFile), target);
+    linkOrCopy(join(places.cache, previewFolder, key, previewFile), target);
   }
 }

@@ -5,6 +5,7 @@
  */
 import { lstat, realpath } from 'node:fs/promises';
 import { join } from 'node:path';
+import { setImmediate } from 'node:timers/promises';
 import type { CollectionRecord } from '../records/collection.ts';
 import { finding, type Finding } from '../records/finding.ts';
 import type { PageRecord } from '../records/page.ts';
@@ -74,6 +75,9 @@ export interface ContentResult {
   readonly findings: readonly Finding[];
 }
 
+/** Folders that are looked at, without a promise each, between two turns of other work. */
+const turnEvery = 32;
+
 /** Folders that are read at the same time. */
 const width = 16;
 
@@ -135,6 +139,8 @@ function keptBy(readings: KeptReadings | undefined, root: string) {
     read: () => Promise<T>,
   ): Promise<T> => {
     if (!readings) return read();
+    // Other work, such as telling others that a lock is alive, has its turn now and then.
+    if (prints.size % turnEvery === 0) await setImmediate();
     const print = prints.get(slug) ?? folderPrint(folder);
     prints.set(slug, print);
     const whole = print === null ? null : [root, folder, more, print].join('\n');

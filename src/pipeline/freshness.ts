@@ -6,12 +6,10 @@ import { readContent } from './content.ts';
 import { mapInTurn } from './content/map-in-turn.ts';
 import { openFileDigests } from './file-digests.ts';
 import type { KeptReadings } from './kept-readings.ts';
+import { missingFiles } from './missing-files.ts';
 import type { Places } from './places.ts';
 import { captureDigests, plateKey } from './plate-key.ts';
 import { listResults, readFailure, readResults } from './results.ts';
-import { exists } from './store.ts';
-import { tiltFolder } from './tilt-stills.ts';
-import { join } from 'node:path';
 
 /** One sentence for each plate whose result is missing, stale, incomplete or of no plate. */
 export async function checkFreshness(places: Places, readings?: KeptReadings): Promise<string[]> {
@@ -33,21 +31,7 @@ export async function checkFreshness(places: Places, readings?: KeptReadings): P
     } else if (result.key !== key) {
       faults.push(`The result of plate "${plate.slug}" is older than its content.`);
     } else {
-      const stills = result.pair?.stills;
-      if (stills && !(await exists(join(places.cache, tiltFolder, stills.folder)))) {
-        faults.push(`The stills of Tilt of plate "${plate.slug}" are missing.`);
-      }
-      for (const view of result.views) {
-        if (!(await exists(join(places.tiles, view.tiles, 'info.json')))) {
-          faults.push(`The tiles of view "${view.id}" of plate "${plate.slug}" are missing.`);
-        }
-        for (const layer of view.layers) {
-          if (await exists(join(places.layers, layer.folder, 'layer.json'))) continue;
-          faults.push(
-            `The ${layer.name} planes of view "${view.id}" of plate "${plate.slug}" are missing.`,
-          );
-        }
-      }
+      faults.push(...missingFiles(places, result));
     }
     return faults;
   });
