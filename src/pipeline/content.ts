@@ -107,8 +107,11 @@ export async function readContent(
   const kept = keptBy(readings, root);
   await mapInTurn(entries, width, async (entry) => {
     const folder = join(contentFolder, 'plates', entry.name);
-    const read = await kept('plate', { folder, slug: entry.name, with: '' }, () =>
-      readPlateFolder(folder, entry, root),
+    const read = await kept(
+      'plate',
+      { folder, slug: entry.name, with: '' },
+      () => readPlateFolder(folder, entry, root),
+      (value) => value.ok && !value.plate.findings.some(({ level }) => level === 'error'),
     );
     if (read.ok) plates.push(read.plate);
     else findings.push(read.finding);
@@ -122,7 +125,8 @@ export async function readContent(
     (slug, read) => {
       const folder = join(contentFolder, 'plates', slug);
       const languages = (collection.collection?.languages ?? []).join();
-      return kept('overlays', { folder, slug, with: languages }, read);
+      const about = { folder, slug, with: languages };
+      return kept('overlays', about, read, ({ findings: faults }) => faults.length === 0);
     },
   );
   const read = { ...originals, overlays };
@@ -137,6 +141,7 @@ function keptBy(readings: KeptReadings | undefined, root: string) {
     kind: 'plate' | 'overlays',
     { folder, slug, with: more }: { folder: string; slug: string; with: string },
     read: () => Promise<T>,
+    isSound: (value: T) => boolean,
   ): Promise<T> => {
     if (!readings) return read();
     // Other work, such as telling others that a lock is alive, has its turn now and then.
@@ -144,7 +149,7 @@ function keptBy(readings: KeptReadings | undefined, root: string) {
     const print = prints.get(slug) ?? folderPrint(folder);
     prints.set(slug, print);
     const whole = print === null ? null : [root, folder, more, print].join('\n');
-    return readings.of(kind, slug, whole, read);
+    return readings.of(kind, slug, whole, read, isSound);
   };
 }
 

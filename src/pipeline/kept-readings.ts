@@ -17,10 +17,17 @@ import { writeWhole, type Store } from './store.ts';
 export type ReadingKind = 'plate' | 'overlays' | 'result' | 'text';
 
 export interface KeptReadings {
-  /** What was read of `name` when its files had this print; else it is read now, and kept. */
-  of<T>(kind: ReadingKind, name: string, print: string | null, read: () => Promise<T>): Promise<T>;
-  /** Read it again the next time. */
-  forget(kind: ReadingKind, name: string): void;
+  /**
+   * What was read of `name` when its files had this print; else it is read now, and kept where it
+   * is sound: a fault may be one of the disk, which the next build does not find.
+   */
+  of<T>(
+    kind: ReadingKind,
+    name: string,
+    print: string | null,
+    read: () => Promise<T>,
+    isSound?: (value: T) => boolean,
+  ): Promise<T>;
   /** Keep what was read for the next build, and forget what is no more. */
   save(): Promise<void>;
 }
@@ -66,6 +73,7 @@ export async function openReadings(places: Places): Promise<KeptReadings> {
     name: string,
     print: string | null,
     read: () => Promise<T>,
+    isSound: (value: T) => boolean = () => true,
   ): Promise<T> {
     const key = `${kind} ${name}`;
     const at = shardOf(name);
@@ -73,16 +81,11 @@ export async function openReadings(places: Places): Promise<KeptReadings> {
     const before = shards[at].get(key);
     if (before && before.print === print) return before.value as T;
     const value = await read();
-    if (print !== null) {
+    if (print !== null && isSound(value)) {
       shards[at].set(key, { print, value });
       changed.add(at);
-    }
+    } else if (shards[at].delete(key)) changed.add(at);
     return value;
-  }
-
-  function forget(kind: ReadingKind, name: string): void {
-    const at = shardOf(name);
-    if (shards[at].delete(`${kind} ${name}`)) changed.add(at);
   }
 
   async function save(): Promise<void> {
@@ -103,7 +106,7 @@ export async function openReadings(places: Places): Promise<KeptReadings> {
     changed.clear();
   }
 
-  return { of, forget, save };
+  return { of, save };
 }
 
 const shardFile = (folder: string, at: number) => join(folder, `${at}.json`);

@@ -47,7 +47,8 @@ export async function readResults(places: Places, readings?: KeptReadings): Prom
   const results = await mapInTurn(slugs, 16, async (slug) => {
     if (!readings) return readResult(places, slug);
     const print = filePrint(recordFile(places, slug));
-    return readings.of('result', slug, print, () => readResult(places, slug));
+    const read = () => readResult(places, slug);
+    return readings.of('result', slug, print, read, (result) => result !== null);
   });
   return results.filter((result) => result !== null);
 }

@@ -3,8 +3,12 @@ import { createHash } from 'node:crypto';
 import { readdir, readFile } from 'node:fs/promises';
 import { join, relative } from 'node:path';
 
-/** Unfinished work, Astro's own store and the exhibit, which is looked at by itself. */
-const apart = /^(scratch|pages|exhibit(\.being-made|\.former)?)(\/|$)|^lock|^file-digests\.json$/;
+/**
+ * Unfinished work, what is remembered of files (with their times), Astro's own store and the
+ * exhibit, which is looked at by itself.
+ */
+const apart =
+  /^(scratch|readings|pages|exhibit(\.being-made|\.former)?)(\/|$)|^lock|^file-digests\.json$/;
 
 export type Digests = Readonly<Record<string, string>>;
 
