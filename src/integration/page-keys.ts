@@ -6,8 +6,6 @@
  */
 import { createHash } from 'node:crypto';
 import type { PublishedPlate } from '../publish/published-plates.ts';
-import { relatedPlates } from '../publish/related.ts';
-import { wordsIn } from '../words/words.ts';
 
 /** What stands in a plate's own files. */
 export interface PlateDigest {
@@ -24,22 +22,19 @@ const digestOf = (parts: readonly (string | undefined)[]): string =>
  *
  * @param everywhere What all pages depend on (`src/pipeline/page-inputs.ts`).
  * @param plates In catalogue order.
+ * @param alike Slugs of the plates that a plate's page shows as related, by its own.
  */
 export function pageKeys(
   everywhere: string,
   plates: readonly PublishedPlate[],
   own: ReadonlyMap<string, PlateDigest>,
-  languages: readonly string[],
+  alike: Readonly<Record<string, readonly string[]>>,
 ): ReadonlyMap<string, string> {
-  const tongues = [...new Set(languages.map((language) => wordsIn(language)))];
   return new Map(
-    plates.map((one, at) => {
-      const { slug } = one;
+    plates.map(({ slug }, at) => {
       const others = [
         ...[plates[at - 1], plates[at + 1]].map((plate) => plate?.slug),
-        ...tongues
-          .flatMap((words) => relatedPlates(one, plates, words))
-          .map(({ plate }) => plate.slug),
+        ...(alike[slug] ?? []),
         ...mentioned(own.get(slug)!.text, own),
       ];
       const theirs = others.map((other) => other && `${other} ${own.get(other)?.digest}`);

@@ -7,6 +7,7 @@ import type { Places } from '../pipeline/places.ts';
 import { readStanding } from '../pipeline/standing.ts';
 import { checkFreshness, faultLines } from '../pipeline/freshness.ts';
 import { handOver, type PublishedPlate } from '../publish/published-plates.ts';
+import { alikePlates } from './alike-plates.ts';
 import { exhibitPlates, plateDigests, type ExhibitPlates } from './exhibit-plates.ts';
 import { handContent } from './handed-content.ts';
 import { pageKeys } from './page-keys.ts';
@@ -35,7 +36,9 @@ export async function pagesToMake(places: Places): Promise<PagesToMake> {
   const found = await exhibitPlates(places, readings);
   const everywhere = process.env['MIRRORLEAF_INPUTS'];
   const languages = found.content.collection?.languages ?? [];
-  const byPlate = pageKeys(everywhere ?? '', found.plates, plateDigests(found), languages);
+  const alike = await alikePlates(everywhere ?? '', found.plates, languages, readings);
+  await readings.save();
+  const byPlate = pageKeys(everywhere ?? '', found.plates, plateDigests(found), alike);
   const exhibit = process.env['MIRRORLEAF_STANDING'] ?? places.out;
   const standing = everywhere === undefined ? new Map() : await readStanding(places, exhibit);
   const keys = new Map(

@@ -14,7 +14,7 @@ import type { Places } from './places.ts';
 import { writeWhole, type Store } from './store.ts';
 
 /** What kind of thing was read. */
-export type ReadingKind = 'plate' | 'overlays' | 'result' | 'text';
+export type ReadingKind = 'plate' | 'overlays' | 'result' | 'text' | 'alike';
 
 export interface KeptReadings {
   /**

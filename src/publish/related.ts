@@ -54,6 +54,20 @@ function traitsOf(plate: PublishedPlate, words: Words): Traits {
   };
 }
 
+/** All of the plates that likeness is judged by: the same text, the same neighbours. */
+export function likenessOf(plates: readonly PublishedPlate[]): string {
+  const parts = plates.map(({ slug, record, result }) => [
+    slug,
+    record.maker.map(({ name }) => name),
+    result.views.map(({ setupKind }) => setupKind),
+    record.condition.map(({ term }) => term),
+    record.process,
+    record.date,
+    record.place,
+  ]);
+  return JSON.stringify(parts);
+}
+
 type Finder = (slug: string, most: number) => readonly Related[];
 const finders = new WeakMap<readonly PublishedPlate[], Map<Words, Finder>>();
 
