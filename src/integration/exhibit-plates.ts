@@ -9,10 +9,13 @@ import {
   type PlateSource,
   type PublishedPlate,
 } from '../publish/published-plates.ts';
+import type { PlateResult } from '../records/result.ts';
 import type { PlateDigest } from './page-keys.ts';
 
 export interface ExhibitPlates {
   readonly content: ContentResult;
+  /** All that there are, also of plates that are not published. */
+  readonly results: readonly PlateResult[];
   readonly plates: readonly PublishedPlate[];
 }
 
@@ -22,12 +25,11 @@ export async function exhibitPlates(
   readings?: KeptReadings,
 ): Promise<ExhibitPlates> {
   const content = await readContent(places.content, readings);
-  const results = new Map(
-    (await readResults(places, readings)).map((result) => [result.slug, result]),
-  );
+  const results = await readResults(places, readings);
+  const bySlug = new Map(results.map((result) => [result.slug, result]));
   const texts = Map.groupBy(content.overlays, ({ plate }) => plate);
   const sources = content.plates.flatMap(({ slug, record, sittings }): PlateSource[] => {
-    const result = results.get(slug);
+    const result = bySlug.get(slug);
     if (!record || !result) return [];
     return [
       {
@@ -43,7 +45,7 @@ export async function exhibitPlates(
       },
     ];
   });
-  return { content, plates: inCatalogueOrder(sources) };
+  return { content, results, plates: inCatalogueOrder(sources) };
 }
 
 /** Digest and text of each plate's own files and results. */

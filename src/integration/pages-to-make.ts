@@ -5,7 +5,7 @@
 import { openReadings } from '../pipeline/kept-readings.ts';
 import type { Places } from '../pipeline/places.ts';
 import { readStanding } from '../pipeline/standing.ts';
-import { checkFreshness, faultLines } from '../pipeline/freshness.ts';
+import { faultLines, freshnessOf } from '../pipeline/freshness.ts';
 import { handOver, type PublishedPlate } from '../publish/published-plates.ts';
 import { alikePlates } from './alike-plates.ts';
 import { exhibitPlates, plateDigests, type ExhibitPlates } from './exhibit-plates.ts';
@@ -31,9 +31,9 @@ export function plateFolders(slug: string, languages: readonly string[]): string
 /** @throws Error when results are missing, old or of no plate: a page from them would be wrong. */
 export async function pagesToMake(places: Places): Promise<PagesToMake> {
   const readings = await openReadings(places);
-  const faults = faultLines(await checkFreshness(places, readings));
-  if (faults.length > 0) throw new Error(faults.join('\n'));
   const found = await exhibitPlates(places, readings);
+  const faults = faultLines(await freshnessOf(places, found.content, found.results));
+  if (faults.length > 0) throw new Error(faults.join('\n'));
   const everywhere = process.env['MIRRORLEAF_INPUTS'];
   const languages = found.content.collection?.languages ?? [];
   const alike = await alikePlates(everywhere ?? '', found.plates, languages, readings);

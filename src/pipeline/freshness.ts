@@ -2,21 +2,27 @@
  * Whether the results that are there belong to the content that is there. The pages are built
  * from results; a page from an old one would show a plate as it is no longer recorded.
  */
-import { readContent } from './content.ts';
+import type { PlateResult } from '../records/result.ts';
+import { readContent, type ContentResult } from './content.ts';
 import { mapInTurn } from './content/map-in-turn.ts';
 import { openFileDigests } from './file-digests.ts';
-import type { KeptReadings } from './kept-readings.ts';
 import { missingFiles } from './missing-files.ts';
 import type { Places } from './places.ts';
 import { captureDigests, plateKey } from './plate-key.ts';
 import { listResults, readFailure, readResults } from './results.ts';
 
 /** One sentence for each plate whose result is missing, stale, incomplete or of no plate. */
-export async function checkFreshness(places: Places, readings?: KeptReadings): Promise<string[]> {
-  const content = await readContent(places.content, readings);
-  const results = new Map(
-    (await readResults(places, readings)).map((result) => [result.slug, result]),
-  );
+export async function checkFreshness(places: Places): Promise<string[]> {
+  return freshnessOf(places, await readContent(places.content), await readResults(places));
+}
+
+/** The same of content and results that have been read. */
+export async function freshnessOf(
+  places: Places,
+  content: ContentResult,
+  read: readonly PlateResult[],
+): Promise<string[]> {
+  const results = new Map(read.map((result) => [result.slug, result]));
   const digests = await openFileDigests({ root: places.cache, scratch: places.scratch });
   const sentences = await mapInTurn(content.plates, 16, async (plate): Promise<string[]> => {
     const faults: string[] = [];
