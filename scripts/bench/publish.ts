@@ -13,6 +13,7 @@ import { makePlates } from '../../src/pipeline/make-plates.ts';
 import { findPlaces } from '../../src/pipeline/places.ts';
 import { browserFlags, browserPath } from '../../tests/site/browser.ts';
 import { serveStatic } from '../../src/pipeline/static-server.ts';
+import { millisecondsToChoose } from './publish/choose-answer.ts';
 import { manyPlates } from './publish/many-plates.ts';
 import type { BenchRow } from './row.ts';
 
@@ -89,7 +90,9 @@ async function performanceScore(url: string): Promise<number> {
 
 /**
  * Pages of a thousand plates: seconds for Astro, the index of words and the linking of tiles,
- * without the stages; and what a reader of the index loads before any picture.
+ * without the stages; what a reader of the index loads before any picture, and how long
+ * one waits for an answer to narrow it (one second keeps a train of thought: R. B. Miller,
+ * “Response time in man-computer conversational transactions”, AFIPS 1968).
  */
 async function manyPages(count: number): Promise<BenchRow[]> {
   const folder = await manyPlates(count);
@@ -110,6 +113,7 @@ async function manyPages(count: number): Promise<BenchRow[]> {
       row(`pages_${count}_s`, 's', Math.round(seconds * 10) / 10, 120, 'lower'),
       row(`index_${count}_kb`, 'kB', await weight('plates'), 150, 'lower'),
       row(`search_${count}_kb`, 'kB', await weight('search'), 20, 'lower'),
+      row(`choose_${count}_ms`, 'ms', await millisecondsToChoose(places.out), 1000, 'lower'),
     ];
   } finally {
     await rm(folder, { recursive: true, force: true });
