@@ -42,7 +42,8 @@ export default async function faults(): Promise<BenchRow[]> {
       folder,
       kills,
       seed,
-      part: demonstration ? 10 : 100,
+      reach: demonstration ? 20_000 : Infinity,
+      part: 100,
       log: (line) => {
         console.error(line);
       },

@@ -4,6 +4,9 @@
  * the kills before have left, or from nothing when that was completed; one that falls among the
  * pages by a build whose plates are ready. After each kill everything with a name must be whole,
  * the exhibit whole or not there, and the captures as they were.
+ *
+ * A long build of the plates is killed within its first `reach` of work each time: since it goes
+ * on from where the kill before left it, the kills still fall into all its stages.
  */
 import { cp, rm } from 'node:fs/promises';
 import { join } from 'node:path';
@@ -23,6 +26,8 @@ export interface KillOrder {
   readonly folder: string;
   readonly kills: number;
   readonly seed: number;
+  /** The most work that a build of the plates is allowed, milliseconds. */
+  readonly reach: number;
   /** After so many kills both caches are completed and looked at, and the times taken again. */
   readonly part: number;
   readonly log: (line: string) => void;
@@ -43,7 +48,7 @@ interface Whole {
 }
 
 export async function killBuilds(order: KillOrder): Promise<KillCount> {
-  const { folder, content, log } = order;
+  const { folder, content, log, reach } = order;
   const at = (name: string): BuildFolders => {
     return { content, cache: join(folder, name), compiled: join(folder, 'compiled') };
   };
@@ -71,7 +76,11 @@ export async function killBuilds(order: KillOrder): Promise<KillCount> {
     const { cache } = among === 'plates' ? plates : pages;
     const { struck } =
       among === 'plates'
-        ? await killBuild('plates.ts', plates, moment)
+        ? await killBuild(
+            'plates.ts',
+            plates,
+            (moment * Math.min(times.plates, reach)) / times.plates,
+          )
         : await killBuild('build.ts', pages, moment - times.plates);
     await look(cache, expected, count, log);
     if (differences(await digestsBelow(content), captures).length > 0) count.lost += 1;
