@@ -34,7 +34,7 @@ async function chooseThrice(select: HTMLElement | SVGElement): Promise<number[]>
       requestAnimationFrame(() => requestAnimationFrame(drawn));
     });
     waits.push(performance.now() - started);
-    const left = plates.filter((plate) => getComputedStyle(plate).display !== 'none').length;
+    const left = plates.filter((plate) => plate.getClientRects().length > 0).length;
     if (left === 0 || left === plates.length) throw new Error(`A choice left ${left} plates.`);
   }
   return waits;

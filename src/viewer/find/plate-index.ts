@@ -23,8 +23,8 @@ export class PlateIndex extends HTMLElement {
     history.replaceState(history.state, '', address);
     for (const link of this.querySelectorAll<HTMLAnchorElement>('.orders a')) link.search = query;
     const plates = [...this.querySelectorAll<HTMLElement>('.plates > li')];
-    // Not `offsetParent`: a plate far below has no layout yet, but is not hidden.
-    const any = plates.some((plate) => getComputedStyle(plate).display !== 'none');
+    // Not the computed style: a browser works that out anew for each plate that is hidden.
+    const any = plates.some((plate) => plate.getClientRects().length > 0);
     const nothing = this.querySelector<HTMLElement>('.nothing');
     const howMany = this.querySelector<HTMLElement>('.how-many');
     if (nothing) nothing.hidden = any;
