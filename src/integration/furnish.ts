@@ -17,15 +17,13 @@ export async function furnish(
   address: Address,
 ): Promise<number> {
   const { content, plates, made, keys } = making;
-  // Before the tiles: the index looks through every folder for pages.
-  const parts = await writeWordIndex(out, making);
-  const count = await linkTiles(
-    places,
-    made.map(({ result }) => result),
-    out,
-    address,
-  );
-  await linkPreviews(places, content, made, out);
+  const results = made.map(({ result }) => result);
+  // Side by side: the words are counted by a process of their own, which is waited for.
+  const [parts, count] = await Promise.all([
+    writeWordIndex(out, making),
+    linkTiles(places, results, out, address),
+    linkPreviews(places, content, made, out),
+  ]);
   await writeLicences(out);
   await writeHostFiles(content, new Set(plates.map(({ slug }) => slug)), out, address.base);
   const slugs = new Set(made.map(({ slug }) => slug));

@@ -17,8 +17,18 @@ export interface PlateDigest {
 const digestOf = (parts: readonly (string | undefined)[]): string =>
   createHash('sha256').update(JSON.stringify(parts)).digest('hex');
 
+export interface PageKeys {
+  /** Of all that stands on a plate's pages. */
+  readonly pages: ReadonlyMap<string, string>;
+  /**
+   * Of what a search finds on them: the plates beside it and like it are shown, but kept out of
+   * the index of words (`data-pagefind-ignore`).
+   */
+  readonly words: ReadonlyMap<string, string>;
+}
+
 /**
- * The key of each plate's pages, by slug.
+ * The keys of each plate's pages, by slug.
  *
  * @param everywhere What all pages depend on (`src/pipeline/page-inputs.ts`).
  * @param plates In catalogue order.
@@ -29,18 +39,23 @@ export function pageKeys(
   plates: readonly PublishedPlate[],
   own: ReadonlyMap<string, PlateDigest>,
   alike: Readonly<Record<string, readonly string[]>>,
-): ReadonlyMap<string, string> {
-  return new Map(
-    plates.map(({ slug }, at) => {
-      const others = [
-        ...[plates[at - 1], plates[at + 1]].map((plate) => plate?.slug),
-        ...(alike[slug] ?? []),
-        ...mentioned(own.get(slug)!.text, own),
-      ];
-      const theirs = others.map((other) => other && `${other} ${own.get(other)?.digest}`);
-      return [slug, digestOf([everywhere, own.get(slug)!.digest, ...theirs])];
+): PageKeys {
+  const theirs = (others: readonly (string | undefined)[]) =>
+    others.map((other) => other && `${other} ${own.get(other)?.digest}`);
+  const words = new Map(
+    plates.map(({ slug }) => {
+      const { digest, text } = own.get(slug)!;
+      return [slug, digestOf([everywhere, digest, ...theirs(mentioned(text, own))])];
     }),
   );
+  const pages = new Map(
+    plates.map(({ slug }, at) => {
+      const beside = [plates[at - 1], plates[at + 1]].map((plate) => plate?.slug);
+      const others = theirs([...beside, ...(alike[slug] ?? [])]);
+      return [slug, digestOf([words.get(slug), ...others])];
+    }),
+  );
+  return { pages, words };
 }
 
 /** Slugs that stand in a text, in whatever way. */

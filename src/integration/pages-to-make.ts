@@ -21,6 +21,8 @@ export interface PagesToMake extends ExhibitPlates {
   readonly standing: ReadonlyMap<string, string>;
   /** The key of each folder that a build may leave as it is, by its path. */
   readonly keys: ReadonlyMap<string, string>;
+  /** The key of what a search finds on a plate's pages, by slug. */
+  readonly wordKeys: ReadonlyMap<string, string>;
 }
 
 /** Folders of a plate's pages, one for each language. */
@@ -38,11 +40,16 @@ export async function pagesToMake(places: Places): Promise<PagesToMake> {
   const languages = found.content.collection?.languages ?? [];
   const alike = await alikePlates(everywhere ?? '', found.plates, languages, readings);
   await readings.save();
-  const byPlate = pageKeys(everywhere ?? '', found.plates, plateDigests(found), alike);
+  const { pages, words: wordKeys } = pageKeys(
+    everywhere ?? '',
+    found.plates,
+    plateDigests(found),
+    alike,
+  );
   const exhibit = process.env['MIRRORLEAF_STANDING'] ?? places.out;
   const standing = everywhere === undefined ? new Map() : await readStanding(places, exhibit);
   const keys = new Map(
-    [...byPlate].flatMap(([slug, key]) =>
+    [...pages].flatMap(([slug, key]) =>
       plateFolders(slug, languages).map((path): [string, string] => [path, key]),
     ),
   );
@@ -55,5 +62,5 @@ export async function pagesToMake(places: Places): Promise<PagesToMake> {
     plates: () => Promise.resolve(found.plates),
     isMade: (slug) => slugs.has(slug),
   });
-  return { ...found, made, exhibit, standing, keys };
+  return { ...found, made, exhibit, standing, keys, wordKeys };
 }

@@ -38,7 +38,7 @@ export interface WordPart {
  * @throws If the index cannot be made, with the library's own sentences.
  */
 export async function writeWordIndex(out: string, making: PagesToMake): Promise<WordPart[]> {
-  const { plates, made, exhibit, keys, standing, content } = making;
+  const { plates, made, exhibit, wordKeys, standing, content } = making;
   const languages = content.collection?.languages ?? [];
   const slugs = new Set(made.map(({ slug }) => slug));
   const count = wordParts(plates.length);
@@ -46,7 +46,8 @@ export async function writeWordIndex(out: string, making: PagesToMake): Promise<
   for (const { slug } of plates) {
     const root = slugs.has(slug) ? out : exhibit;
     const pages = parts[count === 0 ? 0 : wordPartOf(slug, count)];
-    for (const path of plateFolders(slug, languages)) pages.push({ root, path });
+    for (const path of plateFolders(slug, languages))
+      pages.push({ root, path, key: wordKeys.get(slug)! });
   }
   const others = await otherPages(out, new Set(parts.flat().map(({ path }) => path)));
   try {
@@ -55,7 +56,7 @@ export async function writeWordIndex(out: string, making: PagesToMake): Promise<
     const written: WordPart[] = [];
     for (const [k, pages] of parts.entries()) {
       const path = `${wordIndexFolder}/${wordPartFolder(k)}`;
-      const lines = pages.map((page) => `${page.path} ${keys.get(page.path)}`).sort();
+      const lines = pages.map((page) => `${page.path} ${page.key}`).sort();
       const key = createHash('sha256').update(lines.join('\n')).digest('hex');
       const stays = standing.get(path) === key;
       if (!stays) await writeIndex(out, path, [], pages);
@@ -72,6 +73,8 @@ interface PlatePages {
   /** The exhibit that it stands in, or the one that is being made. */
   readonly root: string;
   readonly path: string;
+  /** Of the words on it. */
+  readonly key: string;
 }
 
 /** Paths of the pages of `out` that are in no plate's folder. */

@@ -12,7 +12,7 @@ import { checkTexts } from './check-texts.ts';
 import { readContent } from './content.ts';
 import { contentLost } from './content/content-lost.ts';
 import { finishedFolder } from './finished-folder.ts';
-import { openReadings } from './kept-readings.ts';
+import { openReadings, type KeptReadings } from './kept-readings.ts';
 import { formatFindings } from './format-findings.ts';
 import { sharedInputs } from './page-inputs.ts';
 import { withLock } from './lock.ts';
@@ -70,8 +70,11 @@ interface TextReport {
 }
 
 /** Check every text and say what is wrong with it. */
-async function reportTexts(places: Places, quiet: boolean): Promise<TextReport> {
-  const readings = await openReadings(places);
+async function reportTexts(
+  places: Places,
+  readings: KeptReadings,
+  quiet: boolean,
+): Promise<TextReport> {
   const content = await readContent(places.content, readings);
   const findings = await checkTexts(content, readings);
   await readings.save();
@@ -134,19 +137,21 @@ export async function buildPages(places: Places): Promise<number> {
 
 /** 0 done, 1 where a plate failed or a text has an error (the others are published) or there are no pages. */
 export async function buildExhibit(options: MakeOptions): Promise<number> {
-  const plates = await makePlates(options);
-  const { code: texts, lost } = await reportTexts(options.places, options.quiet === true);
+  const { places, quiet = false } = options;
+  const readings = await openReadings(places);
+  const plates = await makePlates({ ...options, readings });
+  const { code: texts, lost } = await reportTexts(places, readings, quiet);
   if (lost !== null) {
     console.error(
-      `No pages were made: the content folder ${options.places.content} is not to be relied on, since ${lost}. What was published in ${options.places.out} is as it was.`,
+      `No pages were made: the content folder ${places.content} is not to be relied on, since ${lost}. What was published in ${places.out} is as it was.`,
     );
     return 1;
   }
   const started = performance.now();
-  const pages = await buildPages(options.places);
-  if (pages === 0 && !options.quiet) {
+  const pages = await buildPages(places);
+  if (pages === 0 && !quiet) {
     const seconds = ((performance.now() - started) / 1000).toFixed(1);
-    console.error(`Pages: made in ${seconds} s. The exhibit is in ${options.places.out}`);
+    console.error(`Pages: made in ${seconds} s. The exhibit is in ${places.out}`);
   }
   return pages === 0 ? Math.max(plates, texts) : 1;
 }

@@ -3,9 +3,10 @@
  * that nothing has changed would be the slowest part of a build with nothing to do.
  */
 import { createHash } from 'node:crypto';
-import { createReadStream } from 'node:fs';
+import { createReadStream, statSync } from 'node:fs';
 import { stat } from 'node:fs/promises';
 import { join } from 'node:path';
+import { setImmediate } from 'node:timers/promises';
 import { z } from 'zod';
 import { readJson, writeWhole, type Store } from './store.ts';
 
@@ -30,6 +31,9 @@ export interface FileDigests {
 /** A file changed within this time of being digested could change again without a new mtime. */
 const settledMilliseconds = 2_000;
 
+/** Files that are asked for, without a promise each, between two turns of other work. */
+const turnEvery = 32;
+
 export async function openFileDigests(store: Store): Promise<FileDigests> {
   const place = join(store.root, 'file-digests.json');
   const kept = await readJson(place, (value) => indexSchema.parse(value));
@@ -37,9 +41,12 @@ export async function openFileDigests(store: Store): Promise<FileDigests> {
   const seen: Index = {};
   let changed = false;
   const young: Index = {};
+  let asked = 0;
 
   async function of(path: string): Promise<string> {
-    const { size, mtimeMs, ctimeMs, ino } = await stat(path);
+    asked += 1;
+    if (asked % turnEvery === 0) await setImmediate();
+    const { size, mtimeMs, ctimeMs, ino } = statSync(path);
     const now = { size, mtime: mtimeMs, ctime: ctimeMs, inode: ino };
     const before = index[path] as Index[string] | undefined;
     if (before && same(before, now)) {

@@ -10,7 +10,7 @@ import { readContent, type ContentPlate, type ContentResult } from './content.ts
 import { contentLost } from './content/content-lost.ts';
 import { mapInTurn } from './content/map-in-turn.ts';
 import { openFileDigests } from './file-digests.ts';
-import { openReadings } from './kept-readings.ts';
+import { openReadings, type KeptReadings } from './kept-readings.ts';
 import { withShareLock, withWholeLock } from './run-locks.ts';
 import { knownState, type PlateState } from './known-state.ts';
 import { shareOf, type Costed, type Share } from './share.ts';
@@ -41,6 +41,8 @@ export interface RunOptions {
   readonly share?: Share | undefined;
   /** Memory for the objects of one plate's thread; Node's own limit where nothing is said. */
   readonly threadMegabytes?: number | undefined;
+  /** What is known of files from before; opened here where nothing is given. */
+  readonly readings?: KeptReadings | undefined;
 }
 
 export interface RunSummary {
@@ -78,7 +80,7 @@ async function runLocked(options: RunOptions, store: Store): Promise<RunSummary>
   const started = performance.now();
   const { places, reporter } = options;
   await clearScratch(store);
-  const readings = await openReadings(places);
+  const readings = options.readings ?? (await openReadings(places));
   const content = await readContent(places.content, readings);
   const chosen = await choosePlates(content, options);
   const results = new Map(
