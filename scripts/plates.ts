@@ -20,12 +20,14 @@ await runCommand(
       share: { type: 'string', value: 'i/n', help: 'only the i-th of n parts of the plates' },
     },
   },
-  async (given, slugs) =>
-    makePlates({
+  async (given, slugs) => {
+    const { code } = await makePlates({
       places: findPlaces({ content: textOption(given, 'content') }),
       slugs,
       jobs: countOption(given, 'jobs'),
       share: shareOption(given),
       quiet: given['quiet'] === true,
-    }),
+    });
+    return code;
+  },
 );

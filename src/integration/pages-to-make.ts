@@ -2,6 +2,7 @@
  * Which pages a build makes: those of plates whose key is not the key of what stands in the
  * finished folder. All content is read here, once, and handed to the pages.
  */
+import { textsDigest } from '../pipeline/check-texts.ts';
 import { openReadings } from '../pipeline/kept-readings.ts';
 import type { Places } from '../pipeline/places.ts';
 import { readStanding } from '../pipeline/standing.ts';
@@ -30,12 +31,21 @@ export function plateFolders(slug: string, languages: readonly string[]): string
   return languages.map((language, at) => `${at === 0 ? '' : `${language}/`}plates/${slug}`);
 }
 
-/** @throws Error when results are missing, old or of no plate: a page from them would be wrong. */
+/**
+ * @throws Error when results are missing, old or of no plate, or texts are not those that were
+ *   checked: a page from them would be wrong.
+ */
 export async function pagesToMake(places: Places): Promise<PagesToMake> {
   const readings = await openReadings(places);
   const found = await exhibitPlates(places, readings);
   const faults = faultLines(await freshnessOf(places, found.content, found.results));
   if (faults.length > 0) throw new Error(faults.join('\n'));
+  const checked = process.env['MIRRORLEAF_TEXTS'];
+  if (checked !== undefined && checked !== textsDigest(found.content)) {
+    throw new Error(
+      `A text of the content folder ${places.content} was changed while the exhibit was being made. Run the same command again.`,
+    );
+  }
   const everywhere = process.env['MIRRORLEAF_INPUTS'];
   const languages = found.content.collection?.languages ?? [];
   const alike = await alikePlates(everywhere ?? '', found.plates, languages, readings);

@@ -8,8 +8,8 @@ import { spawn } from 'node:child_process';
 import { rm } from 'node:fs/promises';
 import { join } from 'node:path';
 import { enoughForText, type Contrast, type Mode } from '../publish/theme/palette.ts';
-import { checkTexts } from './check-texts.ts';
-import { readContent } from './content.ts';
+import { checkTexts, textsDigest } from './check-texts.ts';
+import { readContent, type ContentResult } from './content.ts';
 import { contentLost } from './content/content-lost.ts';
 import { finishedFolder } from './finished-folder.ts';
 import { openReadings, type KeptReadings } from './kept-readings.ts';
@@ -67,15 +67,16 @@ interface TextReport {
   readonly code: number;
   /** Why the content folder is not to be believed; null where it is. */
   readonly lost: string | null;
+  /** Of the texts that were checked. */
+  readonly digest: string;
 }
 
 /** Check every text and say what is wrong with it. */
 async function reportTexts(
-  places: Places,
+  content: ContentResult,
   readings: KeptReadings,
   quiet: boolean,
 ): Promise<TextReport> {
-  const content = await readContent(places.content, readings);
   const findings = await checkTexts(content, readings);
   await readings.save();
   const contrasts = content.theme?.contrasts ?? [];
@@ -83,7 +84,7 @@ async function reportTexts(
   const grave = findings.filter((f) => f.level !== 'note');
   if (grave.length > 0) console.error(formatFindings(grave));
   const code = grave.some((f) => f.level === 'error') ? 1 : 0;
-  return { code, lost: contentLost(content) };
+  return { code, lost: contentLost(content), digest: textsDigest(content) };
 }
 
 /** The least contrast by day and by night, with the text that has it. */
@@ -95,8 +96,12 @@ function contrastLine(contrasts: readonly Contrast[]): string {
   return `Contrast: at least ${least('light')} by day, ${least('dark')} by night; ${enoughForText} : 1 is needed.`;
 }
 
-/** The pages alone, from results that are there; Astro's exit code. */
-export async function buildPages(places: Places): Promise<number> {
+/**
+ * The pages alone, from results that are there; Astro's exit code.
+ *
+ * @param texts Digest of the texts that were checked: no others are published.
+ */
+export async function buildPages(places: Places, texts?: string): Promise<number> {
   let code = 1;
   // Astro writes into a folder of the project, whatever content it builds: one at a time.
   await withLock(
@@ -106,6 +111,7 @@ export async function buildPages(places: Places): Promise<number> {
       const told = {
         MIRRORLEAF_INPUTS: await sharedInputs(places.content),
         MIRRORLEAF_STANDING: places.out,
+        ...(texts !== undefined && { MIRRORLEAF_TEXTS: texts }),
       };
       const make = async (out: string) => {
         // Silent: its errors are still printed; what is left out is a line for every page.
@@ -140,7 +146,9 @@ export async function buildExhibit(options: MakeOptions): Promise<number> {
   const { places, quiet = false } = options;
   const readings = await openReadings(places);
   const plates = await makePlates({ ...options, readings });
-  const { code: texts, lost } = await reportTexts(places, readings, quiet);
+  const content = plates.content ?? (await readContent(places.content, readings));
+  const texts = await reportTexts(content, readings, quiet);
+  const { lost } = texts;
   if (lost !== null) {
     console.error(
       `No pages were made: the content folder ${places.content} is not to be relied on, since ${lost}. What was published in ${places.out} is as it was.`,
@@ -148,10 +156,10 @@ export async function buildExhibit(options: MakeOptions): Promise<number> {
     return 1;
   }
   const started = performance.now();
-  const pages = await buildPages(places);
+  const pages = await buildPages(places, texts.digest);
   if (pages === 0 && !quiet) {
     const seconds = ((performance.now() - started) / 1000).toFixed(1);
     console.error(`Pages: made in ${seconds} s. The exhibit is in ${places.out}`);
   }
-  return pages === 0 ? Math.max(plates, texts) : 1;
+  return pages === 0 ? Math.max(plates.code, texts.code) : 1;
 }

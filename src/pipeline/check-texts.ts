@@ -58,6 +58,11 @@ export async function checkTexts(
   return findings;
 }
 
+/** Digest of all texts, to tell whether those that are published are those that were checked. */
+export function textsDigest(content: ContentResult): string {
+  return keyOf(allTexts(content).map(({ path, body }) => [path, body]));
+}
+
 /** The plates that a text names, its own among them, as far as a text can refer to them. */
 function referredTo({ plate, body }: Text, lookup: MarkdownLookup): KeyPart[] {
   const words = new Set(body.match(/[a-z0-9]+(?:-[a-z0-9]+)*/g) ?? []);

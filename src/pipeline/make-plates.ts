@@ -3,6 +3,7 @@
  * stages run, findings told, and the exit code that says whether all is well.
  */
 import { formatFindings } from './format-findings.ts';
+import type { ContentResult } from './content.ts';
 import { ensureDemonstration } from './demonstration.ts';
 import { cacheFault } from './plate-faults.ts';
 import type { Places } from './places.ts';
@@ -14,8 +15,14 @@ export interface MakeOptions extends Omit<RunOptions, 'reporter'> {
   readonly quiet?: boolean;
 }
 
-/** 0 when every plate has its result, 1 when one failed or the collection has an error. */
-export async function makePlates({ quiet = false, ...options }: MakeOptions): Promise<number> {
+export interface MadePlates {
+  /** 0 when every plate has its result, 1 when one failed or the collection has an error. */
+  readonly code: number;
+  /** What was read, where no stage ran and it was therefore read a moment ago. */
+  readonly content: ContentResult | null;
+}
+
+export async function makePlates({ quiet = false, ...options }: MakeOptions): Promise<MadePlates> {
   const reporter = createReporter(process.stderr, { quiet });
   await ensureDemonstration(options.places, reporter, { stagesFollow: true });
   const summary = await runPlates({ ...options, reporter }).catch((error: unknown) => {
@@ -24,7 +31,7 @@ export async function makePlates({ quiet = false, ...options }: MakeOptions): Pr
     console.error(sentence);
     return null;
   });
-  if (!summary) return 1;
+  if (!summary) return { code: 1, content: null };
   const { content, plates } = summary;
   const findings = [...content.findings, ...plates.flatMap((plate) => plate.findings)];
   const grave = findings.filter((f) => f.level === 'error');
@@ -33,5 +40,6 @@ export async function makePlates({ quiet = false, ...options }: MakeOptions): Pr
   if (others > 0) {
     reporter.line(`${others} warnings; \`npm run inspect\` shows them with what to do.`);
   }
-  return grave.length > 0 ? 1 : 0;
+  const idle = plates.every(({ state }) => state === 'unchanged');
+  return { code: grave.length > 0 ? 1 : 0, content: idle ? content : null };
 }

@@ -4,10 +4,11 @@
  * all made at once or only those that a change reaches.
  */
 import { spawn } from 'node:child_process';
-import { cp, mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
+import { appendFile, cp, mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { buildPages } from '../../src/pipeline/build.ts';
 import { findPlaces } from '../../src/pipeline/places.ts';
 import { folderDigests } from './folder-digests.ts';
 import { writeSmallContent } from './small-content.ts';
@@ -99,4 +100,13 @@ test('the same content gives the same exhibit anywhere, made at once or after a 
   const first = await folderDigests(join(folder, 'one/out'));
   expect(Object.keys(first).length).toBeGreaterThan(60);
   expect(await folderDigests(join(folder, 'two/out'))).toEqual(first);
+
+  // The texts are not those that were checked: an unchecked one is not published.
+  await appendFile(join(folder, 'one/content/plates/first/plate.md'), '\nOne more sentence.\n');
+  const places = findPlaces(
+    { content: join(folder, 'one/content'), cache: join(folder, 'one/cache') },
+    { MIRRORLEAF_OUT: join(folder, 'one/out') },
+  );
+  expect(await buildPages(places, '0'.repeat(64))).toBe(1);
+  expect(await folderDigests(join(folder, 'one/out'))).toEqual(first);
 }, 600_000);
