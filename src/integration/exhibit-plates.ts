@@ -48,17 +48,30 @@ export async function exhibitPlates(
   return { content, results, plates: inCatalogueOrder(sources) };
 }
 
-/** Digest and text of each plate's own files and results. */
-export function plateDigests({ content, plates }: ExhibitPlates): ReadonlyMap<string, PlateDigest> {
+/**
+ * Digest and text of each plate's own files and results.
+ *
+ * @param readings Where these were kept and have not changed, so may their digest be.
+ */
+export async function plateDigests(
+  { content, plates }: ExhibitPlates,
+  readings: KeptReadings,
+): Promise<ReadonlyMap<string, PlateDigest>> {
   const bodies = new Map(content.plates.map(({ slug, body }) => [slug, body]));
   const texts = Map.groupBy(content.overlays, ({ plate }) => plate);
-  return new Map(
-    plates.map(({ slug, record, result, sittings }) => {
-      const body = bodies.get(slug) ?? '';
-      const translated = texts.get(slug) ?? [];
+  const found = new Map<string, PlateDigest>();
+  for (const { slug, record, result, sittings } of plates) {
+    const body = bodies.get(slug) ?? '';
+    const translated = texts.get(slug) ?? [];
+    const work = () => {
       const parts = [record, result, [...sittings], body, translated];
-      const digest = createHash('sha256').update(JSON.stringify(parts)).digest('hex');
-      return [slug, { digest, text: [body, ...translated.map((text) => text.body)].join('\n') }];
-    }),
-  );
+      return Promise.resolve(createHash('sha256').update(JSON.stringify(parts)).digest('hex'));
+    };
+    const kinds = ['plate', 'overlays', 'result'] as const;
+    const prints = kinds.map((kind) => readings.printOf(kind, slug));
+    const print = prints.includes(null) ? null : prints.join('\n');
+    const digest = await readings.of('digest', slug, print, work);
+    found.set(slug, { digest, text: [body, ...translated.map((text) => text.body)].join('\n') });
+  }
+  return found;
 }

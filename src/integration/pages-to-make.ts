@@ -38,7 +38,7 @@ export function plateFolders(slug: string, languages: readonly string[]): string
 export async function pagesToMake(places: Places): Promise<PagesToMake> {
   const readings = await openReadings(places);
   const found = await exhibitPlates(places, readings);
-  const faults = faultLines(await freshnessOf(places, found.content, found.results));
+  const faults = faultLines(await freshnessOf(places, found.content, found.results, readings));
   if (faults.length > 0) throw new Error(faults.join('\n'));
   const checked = process.env['MIRRORLEAF_TEXTS'];
   if (checked !== undefined && checked !== textsDigest(found.content)) {
@@ -49,13 +49,9 @@ export async function pagesToMake(places: Places): Promise<PagesToMake> {
   const everywhere = process.env['MIRRORLEAF_INPUTS'];
   const languages = found.content.collection?.languages ?? [];
   const alike = await alikePlates(everywhere ?? '', found.plates, languages, readings);
+  const digests = await plateDigests(found, readings);
   await readings.save();
-  const { pages, words: wordKeys } = pageKeys(
-    everywhere ?? '',
-    found.plates,
-    plateDigests(found),
-    alike,
-  );
+  const { pages, words: wordKeys } = pageKeys(everywhere ?? '', found.plates, digests, alike);
   const exhibit = process.env['MIRRORLEAF_STANDING'] ?? places.out;
   const standing = everywhere === undefined ? new Map() : await readStanding(places, exhibit);
   const keys = new Map(

@@ -4,9 +4,11 @@
  * and plates that keep out of lists do not say so.
  */
 import { createHash } from 'node:crypto';
-import { readdir, readFile, rm } from 'node:fs/promises';
+import { readFileSync } from 'node:fs';
+import { readdir, rm } from 'node:fs/promises';
 import { join } from 'node:path';
 import { close, createIndex, type PagefindIndex } from 'pagefind';
+import { mapInTurn } from '../pipeline/content/map-in-turn.ts';
 import { wordPartFolder, wordPartOf, wordParts } from '../publish/word-parts.ts';
 import { plateFolders, type PagesToMake } from './pages-to-make.ts';
 
@@ -25,6 +27,9 @@ const furniture = [
   'pagefind-component-ui.css',
   'pagefind-highlight.js',
 ];
+
+/** Pages on their way to the library's own process, which takes them one after another. */
+const pagesAhead = 8;
 
 /** A part of the index that stands already, or has just been written, with the key of its pages. */
 export interface WordPart {
@@ -107,7 +112,9 @@ async function writeIndex(
       file: join(root, path, 'index.html'),
     })),
   ].sort((a, b) => (a.path < b.path ? -1 : 1));
-  for (const { path, file } of pages) await addPage(index, path, file);
+  await mapInTurn(pages, pagesAhead, ({ path, file }) =>
+    addPage(index, path, readFileSync(file, 'utf8')),
+  );
   const outputPath = join(out, folder);
   const written = await index.writeFiles({ outputPath });
   told(written.errors);
@@ -115,8 +122,7 @@ async function writeIndex(
   await Promise.all(furniture.map((name) => rm(join(outputPath, name), { force: true })));
 }
 
-async function addPage(index: PagefindIndex, path: string, file: string): Promise<void> {
-  const content = await readFile(file, 'utf8');
+async function addPage(index: PagefindIndex, path: string, content: string): Promise<void> {
   if (!content.includes('data-pagefind-body')) return;
   told((await index.addHTMLFile({ sourcePath: path, content })).errors);
 }

@@ -6,9 +6,10 @@ import type { PlateResult } from '../records/result.ts';
 import { readContent, type ContentResult } from './content.ts';
 import { mapInTurn } from './content/map-in-turn.ts';
 import { openFileDigests } from './file-digests.ts';
+import type { KeptReadings } from './kept-readings.ts';
 import { missingFiles } from './missing-files.ts';
 import type { Places } from './places.ts';
-import { captureDigests, plateKey } from './plate-key.ts';
+import { knownPlateKey } from './plate-key.ts';
 import { listResults, readFailure, readResults } from './results.ts';
 
 /** One sentence for each plate whose result is missing, stale, incomplete or of no plate. */
@@ -16,17 +17,18 @@ export async function checkFreshness(places: Places): Promise<string[]> {
   return freshnessOf(places, await readContent(places.content), await readResults(places));
 }
 
-/** The same of content and results that have been read. */
+/** The same of content and results that have been read, `readings` among them. */
 export async function freshnessOf(
   places: Places,
   content: ContentResult,
   read: readonly PlateResult[],
+  readings?: KeptReadings,
 ): Promise<string[]> {
   const results = new Map(read.map((result) => [result.slug, result]));
   const digests = await openFileDigests({ root: places.cache, scratch: places.scratch });
   const sentences = await mapInTurn(content.plates, 16, async (plate): Promise<string[]> => {
     const faults: string[] = [];
-    const key = plateKey(plate, await captureDigests(plate, digests), content.collection);
+    const key = await knownPlateKey(plate, digests, content.collection, readings);
     const result = results.get(plate.slug);
     if (result?.key !== key) {
       const failure = await readFailure(places, plate.slug);

@@ -14,7 +14,7 @@ import type { Places } from './places.ts';
 import { writeWhole, type Store } from './store.ts';
 
 /** What kind of thing was read. */
-export type ReadingKind = 'plate' | 'overlays' | 'result' | 'text' | 'alike';
+export type ReadingKind = 'plate' | 'overlays' | 'result' | 'text' | 'alike' | 'key' | 'digest';
 
 export interface KeptReadings {
   /**
@@ -28,6 +28,8 @@ export interface KeptReadings {
     read: () => Promise<T>,
     isSound?: (value: T) => boolean,
   ): Promise<T>;
+  /** The print under which a reading is kept: its files have not changed since; null where it is not. */
+  printOf(kind: ReadingKind, name: string): string | null;
   /** Keep what was read for the next build, and forget what is no more. */
   save(): Promise<void>;
 }
@@ -88,6 +90,9 @@ export async function openReadings(places: Places): Promise<KeptReadings> {
     return value;
   }
 
+  const printOf = (kind: ReadingKind, name: string): string | null =>
+    shards[shardOf(name)].get(`${kind} ${name}`)?.print ?? null;
+
   async function save(): Promise<void> {
     for (const [at, shard] of shards.entries()) {
       for (const key of [...shard.keys()]) {
@@ -106,7 +111,7 @@ export async function openReadings(places: Places): Promise<KeptReadings> {
     changed.clear();
   }
 
-  return { of, save };
+  return { of, printOf, save };
 }
 
 const shardFile = (folder: string, at: number) => join(folder, `${at}.json`);

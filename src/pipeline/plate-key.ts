@@ -10,6 +10,7 @@ import { combineVersion } from './combine.ts';
 import type { ContentPlate } from './content.ts';
 import type { FileDigests } from './file-digests.ts';
 import { inspectVersion } from './inspect.ts';
+import type { KeptReadings } from './kept-readings.ts';
 import { keyOf, type KeyPart } from './key.ts';
 import { allFiles, readVersion } from './read.ts';
 import { tileVersion } from './tile.ts';
@@ -40,6 +41,33 @@ export async function captureDigests(
   return Object.fromEntries(entries);
 }
 
+/**
+ * The key of a plate from what is known of its files, or worked out.
+ *
+ * @param readings Where the plate itself was kept, and nothing in its folder has changed, so may
+ *   its key be.
+ */
+export async function knownPlateKey(
+  plate: ContentPlate,
+  digests: FileDigests,
+  collection: CollectionRecord | null,
+  readings?: KeptReadings,
+): Promise<string> {
+  const work = async () => {
+    const files = await captureDigests(plate, digests);
+    const allRead = Object.values(files).every((digest) => digest !== null);
+    return { key: plateKey(plate, files, collection), allRead };
+  };
+  if (!readings) return (await work()).key;
+  const print = readings.printOf('plate', plate.slug);
+  const whole = print === null ? null : JSON.stringify([print, versions, creditOf(collection)]);
+  const kept = await readings.of('key', plate.slug, whole, work, ({ allRead }) => allRead);
+  return kept.key;
+}
+
+const creditOf = (collection: CollectionRecord | null): string | null =>
+  collection?.credit ?? collection?.institution.name ?? null;
+
 export function plateKey(
   plate: ContentPlate,
   files: Readonly<Record<string, string | null>>,
@@ -54,6 +82,6 @@ export function plateKey(
     })),
     findings: plate.findings as unknown as KeyPart,
     files,
-    credit: collection?.credit ?? collection?.institution.name ?? null,
+    credit: creditOf(collection),
   });
 }

@@ -15,7 +15,7 @@ import { withShareLock, withWholeLock } from './run-locks.ts';
 import { knownState, type PlateState } from './known-state.ts';
 import { shareOf, type Costed, type Share } from './share.ts';
 import type { Places } from './places.ts';
-import { captureDigests, plateKey } from './plate-key.ts';
+import { captureDigests, knownPlateKey, plateKey } from './plate-key.ts';
 import { lostReport, passingFaults } from './plate-faults.ts';
 import type { PlateJob, PlateReport } from './plate-worker.ts';
 import type { Reporter } from './reporter.ts';
@@ -72,7 +72,7 @@ export async function runPlates(options: RunOptions): Promise<RunSummary> {
 const filesAtOnce = 16;
 
 interface Task {
-  readonly job: PlateJob;
+  readonly plate: ContentPlate;
   readonly known: PlateState | null;
 }
 
@@ -86,25 +86,29 @@ async function runLocked(options: RunOptions, store: Store): Promise<RunSummary>
   const results = new Map(
     (await readResults(places, readings)).map((result) => [result.slug, result]),
   );
-  await readings.save();
   const digests = await openFileDigests(store);
+  const { collection } = content;
   const tasks = await mapInTurn(chosen, filesAtOnce, async (plate): Promise<Task> => {
+    const key = await knownPlateKey(plate, digests, collection, readings);
+    return { plate, known: await knownState(places, plate, key, results.get(plate.slug)) };
+  });
+  await readings.save();
+  const unknown = tasks.filter(({ known }) => known === null);
+  const jobs = await mapInTurn(unknown, filesAtOnce, async ({ plate }): Promise<PlateJob> => {
     const files = await captureDigests(plate, digests);
-    const key = plateKey(plate, files, content.collection);
-    const job = { plate, key, places, store, collection: content.collection, files };
-    return { job, known: await knownState(places, plate, key, results.get(plate.slug)) };
+    return { plate, key: plateKey(plate, files, collection), places, store, collection, files };
   });
   await digests.save();
   const all = !options.slugs?.length && !options.share;
   if (all && contentLost(content) === null) await removeAbandoned(places, content);
 
-  const work = await longestFirst(tasks.filter((task) => task.known === null));
+  const work = await longestFirst(jobs);
   const tally = { made: 0, found: 0 };
-  const fresh = await runTasks(work, store, options, (report) => {
+  const fresh = await runJobs(work, store, options, (report) => {
     tally.made += report.tally.made;
     tally.found += report.tally.found;
   });
-  const plates = tasks.map(({ job, known }) => known ?? fresh.get(job.plate.slug)!);
+  const plates = tasks.map(({ plate, known }) => known ?? fresh.get(plate.slug)!);
   const seconds = (performance.now() - started) / 1000;
   reporter.line(summarySentence(plates, tally.made, seconds));
   return { content, plates, ...tally, seconds };
@@ -140,12 +144,12 @@ async function costOf({ slug, folder, captureFiles }: ContentPlate): Promise<Cos
 }
 
 /** The plates that take longest begin, so that at the end all threads have something to do. */
-async function longestFirst(tasks: readonly Task[]): Promise<Task[]> {
-  const costed = await mapInTurn(tasks, filesAtOnce, async (task) => ({
-    task,
-    cost: (await costOf(task.job.plate)).cost,
+async function longestFirst(jobs: readonly PlateJob[]): Promise<PlateJob[]> {
+  const costed = await mapInTurn(jobs, filesAtOnce, async (job) => ({
+    job,
+    cost: (await costOf(job.plate)).cost,
   }));
-  return costed.sort((a, b) => b.cost - a.cost).map(({ task }) => task);
+  return costed.sort((a, b) => b.cost - a.cost).map(({ job }) => job);
 }
 
 /** Results of plates that the content folder no longer has. Their tiles stay for a later clean-up. */
@@ -159,15 +163,15 @@ async function removeAbandoned(places: Places, content: ContentResult): Promise<
 /** Records on their way to the disk. */
 const recordsAtOnce = 16;
 
-async function runTasks(
-  tasks: readonly Task[],
+async function runJobs(
+  work: readonly PlateJob[],
   store: Store,
   { places, reporter, jobs = availableParallelism(), threadMegabytes }: RunOptions,
   onReport: (report: PlateReport) => void,
 ): Promise<Map<string, PlateState>> {
   const states = new Map<string, PlateState>();
-  if (tasks.length === 0) return states;
-  const threads = Math.max(1, Math.min(jobs, tasks.length));
+  if (work.length === 0) return states;
+  const threads = Math.max(1, Math.min(jobs, work.length));
   const pool = new Piscina<PlateJob, PlateReport>({
     filename: new URL('./plate-worker.ts', import.meta.url).href,
     // A thread takes half a second to begin: none is ended before the last plate (measured).
@@ -179,7 +183,7 @@ async function runTasks(
   });
   let done = 0;
   pool.on('message', ({ progress }: { progress: string }) => {
-    reporter.step(progress, done, tasks.length);
+    reporter.step(progress, done, work.length);
   });
   const writing = new Map<string, Promise<void>>();
   const keep = async (job: PlateJob, report: PlateReport) => {
@@ -187,12 +191,12 @@ async function runTasks(
     const state = await keepOutcome(places, store, job, report);
     states.set(slug, state);
     done += 1;
-    reporter.line(`${slug}: ${state.state} (${done} of ${tasks.length})`);
+    reporter.line(`${slug}: ${state.state} (${done} of ${work.length})`);
     writing.delete(slug);
   };
   try {
     // The pool is given no more than it can begin: what waits in it loses its order (measured).
-    await mapInTurn(tasks, threads, async ({ job }) => {
+    await mapInTurn(work, threads, async (job) => {
       const report = await pool.run(job).catch((error: unknown) => lostReport(job.plate, error));
       onReport(report);
       // A busy disk takes longer to confirm a record than a thread to make one.
