@@ -5,7 +5,6 @@
 import { rm, stat } from 'node:fs/promises';
 import { availableParallelism } from 'node:os';
 import { join } from 'node:path';
-import { Piscina } from 'piscina';
 import { readContent, type ContentPlate, type ContentResult } from './content.ts';
 import { contentLost } from './content/content-lost.ts';
 import { mapInTurn } from './content/map-in-turn.ts';
@@ -17,6 +16,7 @@ import { shareOf, type Costed, type Share } from './share.ts';
 import type { Places } from './places.ts';
 import { captureDigests, knownPlateKey, plateKey } from './plate-key.ts';
 import { lostReport, passingFaults } from './plate-faults.ts';
+import { openPlatePool } from './plate-pool.ts';
 import type { PlateJob, PlateReport } from './plate-worker.ts';
 import type { Reporter } from './reporter.ts';
 import {
@@ -172,17 +172,8 @@ async function runJobs(
   const states = new Map<string, PlateState>();
   if (work.length === 0) return states;
   const threads = Math.max(1, Math.min(jobs, work.length));
-  const pool = new Piscina<PlateJob, PlateReport>({
-    filename: new URL('./plate-worker.ts', import.meta.url).href,
-    // A thread takes half a second to begin: none is ended before the last plate (measured).
-    minThreads: threads,
-    maxThreads: threads,
-    ...(threadMegabytes === undefined
-      ? {}
-      : { resourceLimits: { maxOldGenerationSizeMb: threadMegabytes } }),
-  });
   let done = 0;
-  pool.on('message', ({ progress }: { progress: string }) => {
+  const pool = openPlatePool(threads, threadMegabytes, (progress) => {
     reporter.step(progress, done, work.length);
   });
   const writing = new Map<string, Promise<void>>();
@@ -208,7 +199,7 @@ async function runJobs(
     });
     await Promise.all(writing.values());
   } finally {
-    await pool.destroy();
+    await pool.close();
   }
   return states;
 }
