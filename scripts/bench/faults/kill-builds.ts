@@ -1,6 +1,6 @@
 /**
- * Builds killed at random moments. The moment is uniform over the work of a whole build, plates
- * and then pages. One that falls among the plates is met by a build of the plates, which begins from what
+ * Builds killed at random moments. The moment is uniform over the work of the plates, or over that
+ * of the pages. One that falls among the plates is met by a build of the plates, which begins from what
  * the kills before have left, or from nothing when that was completed; one that falls among the
  * pages by a build whose plates are ready. After each kill everything with a name must be whole,
  * the exhibit whole or not there, and the captures as they were.
@@ -28,6 +28,8 @@ export interface KillOrder {
   readonly seed: number;
   /** The most work that a build of the plates is allowed, milliseconds. */
   readonly reach: number;
+  /** The share of kills that fall among the pages; as much as of the work where null. */
+  readonly pagesShare: number | null;
   /** After so many kills both caches are completed and looked at, and the times taken again. */
   readonly part: number;
   readonly log: (line: string) => void;
@@ -71,17 +73,13 @@ export async function killBuilds(order: KillOrder): Promise<KillCount> {
     differing: 0,
   };
   for (let killed = 0; killed < order.kills;) {
-    const moment = random() * (times.plates + times.pages);
-    const among = moment < times.plates ? 'plates' : 'pages';
+    const share = order.pagesShare ?? times.pages / (times.plates + times.pages);
+    const among = random() < share ? 'pages' : 'plates';
     const { cache } = among === 'plates' ? plates : pages;
     const { struck } =
       among === 'plates'
-        ? await killBuild(
-            'plates.ts',
-            plates,
-            (moment * Math.min(times.plates, reach)) / times.plates,
-          )
-        : await killBuild('build.ts', pages, moment - times.plates);
+        ? await killBuild('plates.ts', plates, random() * Math.min(times.plates, reach))
+        : await killBuild('build.ts', pages, random() * times.pages);
     await look(cache, expected, count, log);
     if (differences(await digestsBelow(content), captures).length > 0) count.lost += 1;
     if (struck) {
