@@ -1,6 +1,7 @@
 /** Finding a plate: choices that combine, orders, words, with script and without. */
 import { readFileSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
+import { gunzipSync } from 'node:zlib';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
 import { openBrowser, visitPage } from './browser.ts';
@@ -88,6 +89,25 @@ describe('the index of plates', () => {
   });
 });
 
+function titleOf(slug: string): string {
+  const list = JSON.parse(readFileSync(join(folder, 'plates.json'), 'utf8')) as {
+    slug: string;
+    title: string;
+  }[];
+  return list.find((plate) => plate.slug === slug)!.title;
+}
+
+/** What the index of words says of an English page: each has a file of its own, packed (gzip). */
+function wordsOf(page: string): string {
+  const fragments = join(folder, 'search', 'words', 'fragment');
+  for (const name of readdirSync(fragments).filter((one) => one.startsWith('en_'))) {
+    const text = gunzipSync(readFileSync(join(fragments, name))).toString();
+    const found = JSON.parse(text.slice(text.indexOf('{'))) as { url: string; content: string };
+    if (found.url.endsWith(`/${page}`)) return found.content;
+  }
+  throw new Error(`The index of words has no page ${page}.`);
+}
+
 describe('the search of words', () => {
   test('finds a spot by its note, names its page and leads there', async () => {
     await visit('search/', true, async (page) => {
@@ -121,6 +141,18 @@ describe('the search of words', () => {
         .evaluateAll((found) => found.map((one) => one.getAttribute('href')));
       expect(links.filter((href) => href?.includes(covered))).toEqual([]);
     });
+  });
+
+  test('does not find a plate by the titles of plates beside it and like it', () => {
+    const page = 'plates/inner-basin/';
+    const html = htmlOf(folder, page);
+    const shown = [...html.matchAll(/href="[^"]*\/plates\/([a-z-]+)\/"/g)].map(([, slug]) => slug);
+    const others = [...new Set(shown)].filter((slug) => slug !== 'inner-basin');
+    const titles = others.map((slug) => titleOf(slug));
+    expect(titles.length).toBeGreaterThan(2);
+    const words = wordsOf(page);
+    expect(words).toContain(titleOf('inner-basin'));
+    expect(titles.filter((title) => words.includes(title))).toEqual([]);
   });
 
   test('without script leads to the lists instead of showing a dead field', async () => {
