@@ -1,7 +1,8 @@
 /** Stage *record*: what the stages found out, as the one file that the pages read. */
 import { join } from 'node:path';
 import type { Inspection } from '../records/inspection.ts';
-import type { CaptureResult, PlateResult, SittingResult, TiltStills } from '../records/result.ts';
+import type { TiltStills } from '../records/pair-result.ts';
+import type { CaptureResult, PlateResult, SittingResult } from '../records/result.ts';
 import type { Finding } from '../records/finding.ts';
 import { resultVersion } from '../records/result.ts';
 import { setupOf } from '../records/sitting.ts';

@@ -3,20 +3,15 @@
  * Written by `src/pipeline`, read by everyone else. All lengths of pictures are pixels.
  */
 import { z } from 'zod';
-import { tiltReadings } from '../imaging/tilt.ts';
 import { findingSchema } from './finding.ts';
 import { inspectionSchema } from './inspection.ts';
 import { layerKinds } from './layer.ts';
+import { pairSchema } from './pair-result.ts';
+import { digest, size } from './result-parts.ts';
 import { readings, setupKinds } from './vocabulary.ts';
 
 /** Raised when the shape below changes, so that an old result is made again. */
 export const resultVersion = 5;
-
-const digest = z.string().regex(/^[0-9a-f]{64}$/);
-const size = z.strictObject({
-  width: z.number().int().positive(),
-  height: z.number().int().positive(),
-});
 
 const exif = z.strictObject({
   make: z.string().nullable(),
@@ -192,42 +187,6 @@ const sitting = z.strictObject({
   captures: z.array(capture),
 });
 
-/** Where the pair turns from positive to negative: b / a, see `src/imaging/tilt.ts`. */
-const turn = z.strictObject({
-  /** Of the plate; null with the reason. */
-  value: z.number().nullable(),
-  reason: z.string().nullable(),
-  /** Coarse grid over the plate's frame, row-major; null where it cannot be told. */
-  map: z.strictObject({
-    columns: z.number().int().positive(),
-    rows: z.number().int().positive(),
-    values: z.array(z.number().nullable()),
-  }),
-  /** Quartiles of the fields. */
-  lower: z.number().nullable(),
-  upper: z.number().nullable(),
-  /** Share of the fields that have tones in which the negative reverses them, 0 to 1. */
-  reversing: z.number().nullable(),
-});
-export type PairTurn = z.output<typeof turn>;
-
-/** Stills on the way from the positive to the negative, `plates/<slug>/tilt/<n>.webp`. */
-export const tiltStillsSchema = z.strictObject({
-  /** Folder in the store; also the digest of everything that made it. */
-  folder: digest,
-  ...size.shape,
-  /** In the order of their numbers, from 0. */
-  steps: z.array(
-    z.strictObject({
-      /** Degrees, in a room with one window. */
-      tilt: z.number(),
-      /** Null where it cannot be told. */
-      reading: z.enum(tiltReadings).nullable(),
-    }),
-  ),
-});
-export type TiltStills = z.output<typeof tiltStillsSchema>;
-
 export const resultSchema = z.strictObject({
   version: z.literal(resultVersion),
   slug: z.string(),
@@ -244,15 +203,7 @@ export const resultSchema = z.strictObject({
     scaleFrom: z.string(),
   }),
   views: z.array(view),
-  /** Ids of the positive- and the negative-reading view in register, where there are both. */
-  pair: z
-    .strictObject({
-      positive: z.string(),
-      negative: z.string(),
-      turn: turn.nullable(),
-      stills: tiltStillsSchema.nullable(),
-    })
-    .nullable(),
+  pair: pairSchema.nullable(),
   findings: z.array(findingSchema),
 });
 export type PlateResult = z.output<typeof resultSchema>;

@@ -1,9 +1,9 @@
 /**
- * Builds killed at random moments. The moment is uniform over the work of the plates, or over that
- * of the pages. One that falls among the plates is met by a build of the plates, which begins from what
- * the kills before have left, or from nothing when that was completed; one that falls among the
- * pages by a build whose plates are ready. After each kill everything with a name must be whole,
- * the exhibit whole or not there, and the captures as they were.
+ * Builds killed at random moments. The moment is uniform over the work of the plates, or over
+ * that of the pages. One that falls among the plates is met by a build of the plates, which
+ * begins from what the kills before have left, or from nothing when that was completed; one that
+ * falls among the pages by a build whose plates are ready. After each kill everything with a name
+ * must be whole, the exhibit whole or not there, and the captures as they were.
  *
  * A long build of the plates is killed within its first `reach` of work each time: since it goes
  * on from where the kill before left it, the kills still fall into all its stages.

@@ -7,7 +7,7 @@ import { bend } from '../../imaging/radial.ts';
 import { plateTurning, type Region } from '../../imaging/turning-map.ts';
 import { defaultPixelLimit, readHead } from '../../raster/capture-head.ts';
 import { loadLuminance } from '../../raster/load-plane.ts';
-import type { PairTurn } from '../../records/result.ts';
+import type { PairTurn } from '../../records/pair-result.ts';
 import { baseCapture, type AlignedPlate } from '../align.ts';
 import { keyOf } from '../key.ts';
 import type { StageContext } from '../stage-context.ts';
