@@ -7,7 +7,7 @@ import { plateFolders, type PagesToMake } from './pages-to-make.ts';
 import type { Address } from './service-info.ts';
 import { writeHostFiles } from './write-host-files.ts';
 import { writeLicences } from './write-licences.ts';
-import { writeWordIndex } from './write-word-index.ts';
+import type { WordIndex } from './word-index.ts';
 
 /** The number of tiles put in place. */
 export async function furnish(
@@ -15,12 +15,13 @@ export async function furnish(
   making: PagesToMake,
   out: string,
   address: Address,
+  words: WordIndex,
 ): Promise<number> {
-  const { content, plates, made, keys } = making;
+  const { content, plates, made, keys, cells } = making;
   const results = made.map(({ result }) => result);
   // Side by side: the words are counted by a process of their own, which is waited for.
   const [parts, count] = await Promise.all([
-    writeWordIndex(out, making),
+    words.finish(),
     linkTiles(places, results, out, address),
     linkPreviews(places, content, made, out),
   ]);
@@ -35,6 +36,7 @@ export async function furnish(
     ...parts.filter(({ stays }) => stays).map(({ path }) => path),
   ];
   const all = [...keys, ...parts.map(({ path, key }): [string, string] => [path, key])];
+  await cells.save();
   await tellComing(places, { keys: Object.fromEntries(all), staying });
   return count;
 }

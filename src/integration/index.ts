@@ -14,12 +14,14 @@ import { pagesToMake, type PagesToMake } from './pages-to-make.ts';
 import { serveTiles } from './serve-tiles.ts';
 import { showPlates } from './show-plates.ts';
 import { themeModule } from './theme-module.ts';
+import { beginWordIndex, type WordIndex } from './word-index.ts';
 
 export default function exhibit(): AstroIntegration {
   const places = findPlaces();
   let address: URL | undefined;
   let base = '/';
   let making: PagesToMake | undefined;
+  let words: WordIndex | undefined;
   const readLooks = async () => {
     const root = await realpath(places.content);
     return (await readCollection(places.content, root)).theme;
@@ -32,6 +34,7 @@ export default function exhibit(): AstroIntegration {
         updateConfig({ vite: { plugins: [themeModule(places.content, readLooks)] } });
         if (command === 'build') {
           making = await pagesToMake(places);
+          words = beginWordIndex(places.out, making);
           return;
         }
         await showPlates(places);
@@ -46,7 +49,7 @@ export default function exhibit(): AstroIntegration {
         server.middlewares.use(serveTiles(places, base));
       },
       'astro:build:done': async ({ dir, pages, logger }) => {
-        if (!making) throw new Error('Astro ended a build that it had not begun.');
+        if (!making || !words) throw new Error('Astro ended a build that it had not begun.');
         const started = performance.now();
         const made = new Set(pages.map((page) => page.pathname));
         const missing = making.made.filter(({ slug }) => !made.has(`plates/${slug}/`));
@@ -54,7 +57,8 @@ export default function exhibit(): AstroIntegration {
           const names = missing.map(({ slug }) => `"${slug}"`).join(', ');
           throw new Error(`Astro made no page for ${names}, and did not say why.`);
         }
-        const count = await furnish(places, making, fileURLToPath(dir), { base, address });
+        const out = fileURLToPath(dir);
+        const count = await furnish(places, making, out, { base, address }, words);
         const seconds = ((performance.now() - started) / 1000).toFixed(1);
         logger.info(`${count} tiles of ${making.made.length} plates in place (${seconds} s)`);
       },

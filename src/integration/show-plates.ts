@@ -17,5 +17,10 @@ export async function showPlates(places: Places): Promise<void> {
     return last;
   };
   handContent((await now()).content);
-  handOver({ plates: async () => (await now()).plates, isMade: () => true });
+  handOver({
+    plates: async () => (await now()).plates,
+    isMade: () => true,
+    // Somebody may be working on the component.
+    cellOf: (_language, _slug, render) => render(),
+  });
 }

@@ -81,11 +81,19 @@ function byDate(a: Dated, b: Dated): number {
   return natural.compare(numbers[0], numbers[1]);
 }
 
+/** A plate's cell in an index as HTML, rendered where it is not known. */
+export type CellOf = (
+  language: string,
+  slug: string,
+  render: () => Promise<string>,
+) => Promise<string>;
+
 /** What a build hands to the pages that it makes; both run in one process. */
 export interface PagePlates {
   readonly plates: () => Promise<readonly PublishedPlate[]>;
   /** Whether this build makes the pages of a plate, or leaves those that stand. */
   readonly isMade: (slug: string) => boolean;
+  readonly cellOf: CellOf;
 }
 
 const handle = Symbol.for('mirrorleaf.plates');

@@ -1,0 +1,2 @@
+/** Why no pages can be made, in a sentence for whoever builds: no stack. */
+export class BuildStopped extends Error {}
