@@ -1,5 +1,5 @@
 /** `npm run dev`: live editing, at the addresses that the exhibit will have. */
-import { runAstro } from '../src/pipeline/build.ts';
+import { runAstro } from '../src/pipeline/astro-process.ts';
 import { commonOptions, runCommand, textOption } from '../src/pipeline/command.ts';
 import { makePlates } from '../src/pipeline/make-plates.ts';
 import { findPlaces } from '../src/pipeline/places.ts';

@@ -1,5 +1,6 @@
 /** `npm start`: build the exhibit and serve it. */
-import { buildExhibit, runAstro } from '../src/pipeline/build.ts';
+import { runAstro } from '../src/pipeline/astro-process.ts';
+import { buildExhibit } from '../src/pipeline/build.ts';
 import { commonOptions, runCommand, textOption } from '../src/pipeline/command.ts';
 import { findPlaces } from '../src/pipeline/places.ts';
 

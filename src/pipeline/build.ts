@@ -4,10 +4,10 @@
  * store of rendered texts is not trusted from one build to the next. Pages of plates that stand
  * already are: each plate has a key of all that they depend on (`src/integration/page-keys.ts`).
  */
-import { spawn } from 'node:child_process';
 import { rm } from 'node:fs/promises';
 import { join } from 'node:path';
 import { enoughForText, type Contrast, type Mode } from '../publish/theme/palette.ts';
+import { beginPagesProcess, type PagesProcess } from './astro-process.ts';
 import { checkTexts, textsDigest } from './check-texts.ts';
 import { readContent, type ContentResult } from './content.ts';
 import { contentLost } from './content/content-lost.ts';
@@ -23,44 +23,6 @@ import { nearFolder } from './near-folder.ts';
 import { exhibitFault } from './plate-faults.ts';
 
 const project = join(import.meta.dirname, '..', '..');
-
-/**
- * Names that a page reads as `import.meta.env`: a variable of the machine with such a name would
- * take the place of what the build says, and every link would lead elsewhere.
- */
-const readByPages = new Set(['BASE_URL', 'SITE', 'ASSETS_PREFIX', 'MODE', 'DEV', 'PROD', 'SSR']);
-
-/** What Astro's own process must know of our folders. */
-export function astroEnvironment(places: Places): NodeJS.ProcessEnv {
-  const inherited = Object.entries(process.env).filter(([name]) => !readByPages.has(name));
-  return {
-    ...Object.fromEntries(inherited),
-    MIRRORLEAF_CONTENT: places.content,
-    MIRRORLEAF_CACHE: places.cache,
-    MIRRORLEAF_OUT: places.out,
-    ASTRO_TELEMETRY_DISABLED: '1',
-  };
-}
-
-/** Run one of Astro's commands with the project's own Node; gives its exit code. */
-export function runAstro(
-  places: Places,
-  args: readonly string[],
-  told: NodeJS.ProcessEnv = {},
-): Promise<number> {
-  const astro = join(project, 'node_modules', 'astro', 'bin', 'astro.mjs');
-  return new Promise((resolve, reject) => {
-    const child = spawn(process.execPath, [astro, ...args], {
-      cwd: project,
-      env: { ...astroEnvironment(places), ...told },
-      stdio: 'inherit',
-    });
-    child.on('error', reject);
-    child.on('exit', (code) => {
-      resolve(code ?? 1);
-    });
-  });
-}
 
 interface TextReport {
   /** 1 where something is an error. */
@@ -100,49 +62,73 @@ function contrastLine(contrasts: readonly Contrast[]): string {
  * The pages alone, from results that are there; Astro's exit code.
  *
  * @param texts Digest of the texts that were checked: no others are published.
+ * @param astro The process that makes them; one of its own where nothing is given.
  */
-export async function buildPages(places: Places, texts?: string): Promise<number> {
-  let code = 1;
-  // Astro writes into a folder of the project, whatever content it builds: one at a time.
-  await withLock(
-    join(project, '.cache', 'pages-lock'),
-    async () => {
-      await rm(join(places.pages, 'data-store.json'), { force: true });
-      const told = {
-        MIRRORLEAF_INPUTS: await sharedInputs(places.content),
-        MIRRORLEAF_STANDING: places.out,
-        ...(texts !== undefined && { MIRRORLEAF_TEXTS: texts }),
-      };
-      const make = async (out: string) => {
-        // Silent: its errors are still printed; what is left out is a line for every page.
-        code = await runAstro({ ...places, out }, ['build', '--silent'], told);
-        return code === 0 && (await staying(places));
-      };
-      try {
-        const made = await finishedFolder(
-          places.out,
-          (place) => nearFolder(place, join(project, '.astro', 'finished'), make),
-          () => forgetStanding(places),
-        );
-        if (made) await comeToStand(places);
-      } catch (error) {
-        const sentence = exhibitFault(places.out, error);
-        if (sentence === null) throw error;
-        console.error(sentence);
-        code = 1;
-      }
-    },
-    {
-      onWait: () => {
-        console.error('Waiting: another build of this project makes its pages.');
+export async function buildPages(
+  places: Places,
+  texts?: string,
+  astro: PagesProcess = beginPagesProcess(),
+): Promise<number> {
+  try {
+    // Astro writes into a folder of the project, whatever content it builds: one at a time.
+    return await withLock(
+      join(project, '.cache', 'pages-lock'),
+      () => makePages(places, texts, astro),
+      {
+        onWait: () => {
+          console.error('Waiting: another build of this project makes its pages.');
+        },
       },
-    },
-  );
+    );
+  } finally {
+    astro.stop();
+  }
+}
+
+async function makePages(
+  places: Places,
+  texts: string | undefined,
+  astro: PagesProcess,
+): Promise<number> {
+  let code = 1;
+  await rm(join(places.pages, 'data-store.json'), { force: true });
+  const told = {
+    MIRRORLEAF_INPUTS: await sharedInputs(places.content),
+    MIRRORLEAF_STANDING: places.out,
+    ...(texts !== undefined && { MIRRORLEAF_TEXTS: texts }),
+  };
+  const make = async (out: string) => {
+    code = await astro.build({ ...places, out }, told);
+    return code === 0 && (await staying(places));
+  };
+  try {
+    const made = await finishedFolder(
+      places.out,
+      (place) => nearFolder(place, join(project, '.astro', 'finished'), make),
+      () => forgetStanding(places),
+    );
+    if (made) await comeToStand(places);
+  } catch (error) {
+    const sentence = exhibitFault(places.out, error);
+    if (sentence === null) throw error;
+    console.error(sentence);
+    code = 1;
+  }
   return code;
 }
 
 /** 0 done, 1 where a plate failed or a text has an error (the others are published) or there are no pages. */
 export async function buildExhibit(options: MakeOptions): Promise<number> {
+  // It loads what it needs while the content is read.
+  const astro = beginPagesProcess();
+  try {
+    return await buildWith(astro, options);
+  } finally {
+    astro.stop();
+  }
+}
+
+async function buildWith(astro: PagesProcess, options: MakeOptions): Promise<number> {
   const { places, quiet = false } = options;
   const readings = await openReadings(places);
   const plates = await makePlates({ ...options, readings });
@@ -156,7 +142,7 @@ export async function buildExhibit(options: MakeOptions): Promise<number> {
     return 1;
   }
   const started = performance.now();
-  const pages = await buildPages(places, texts.digest);
+  const pages = await buildPages(places, texts.digest, astro);
   if (pages === 0 && !quiet) {
     const seconds = ((performance.now() - started) / 1000).toFixed(1);
     console.error(`Pages: made in ${seconds} s. The exhibit is in ${places.out}`);
