@@ -12,11 +12,13 @@ const groups = readdirSync(folder)
   .map((name) => name.slice(0, -'.ts'.length))
   .sort();
 
-function format(row: BenchRow): string {
+/** A line of the table; `names` is the width of the column of names. */
+function format(row: BenchRow, names: number): string {
   const goal = row.goal === null ? '' : `${row.better === 'lower' ? '≤' : '≥'} ${row.goal}`;
   const beside = row.reference ? `${row.reference.name}: ${row.reference.value}` : '';
   const value = `${Number(row.value.toPrecision(4))} ${row.unit}`;
-  return `${row.group.padEnd(14)}${row.name.padEnd(28)}${value.padEnd(20)}${goal.padEnd(12)}${beside}`;
+  const name = row.name.padEnd(names);
+  return `${row.group.padEnd(14)}${name}${value.padEnd(20)}${goal.padEnd(12)}${beside}`;
 }
 
 await runCommand(
@@ -36,7 +38,9 @@ await runCommand(
       };
       const found = await module.default();
       rows.push(...found);
-      if (!given['json']) for (const row of found) console.log(format(row));
+      if (given['json']) continue;
+      const names = Math.max(28, ...found.map(({ name }) => name.length + 2));
+      for (const row of found) console.log(format(row, names));
     }
     if (given['json']) console.log(JSON.stringify(rows, null, 1));
     else {
