@@ -1,5 +1,5 @@
 /** Astro's processes: its commands, and the build of the pages. */
-import { spawn } from 'node:child_process';
+import { spawn, type ChildProcess } from 'node:child_process';
 import { join } from 'node:path';
 import type { Places } from './places.ts';
 
@@ -25,12 +25,18 @@ const ourFolders = ({ content, cache, out }: Places): NodeJS.ProcessEnv => ({
 /** Run one of Astro's commands with the project's own Node; gives its exit code. */
 export function runAstro(places: Places, args: readonly string[]): Promise<number> {
   const astro = join(project, 'node_modules', 'astro', 'bin', 'astro.mjs');
-  return new Promise((resolve, reject) => {
-    const child = spawn(process.execPath, [astro, ...args], {
+  return exitCode(
+    spawn(process.execPath, [astro, ...args], {
       cwd: project,
       env: { ...inherited(), ...ourFolders(places) },
       stdio: 'inherit',
-    });
+    }),
+  );
+}
+
+/** 1 for a process that was killed. */
+function exitCode(child: ChildProcess): Promise<number> {
+  return new Promise((resolve, reject) => {
     child.on('error', reject);
     child.on('exit', (code) => {
       resolve(code ?? 1);
@@ -56,12 +62,7 @@ export function beginPagesProcess(): PagesProcess {
     env: inherited(),
     stdio: ['inherit', 'inherit', 'inherit', 'ipc'],
   });
-  const ended = new Promise<number>((resolve, reject) => {
-    child.on('error', reject);
-    child.on('exit', (code) => {
-      resolve(code ?? 1);
-    });
-  });
+  const ended = exitCode(child);
   // Heard by whoever asks it to build.
   ended.catch(() => undefined);
   let asked = false;
