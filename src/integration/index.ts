@@ -10,6 +10,7 @@ import { readCollection } from '../pipeline/content/read-collection.ts';
 import { checkFreshness, faultLines } from '../pipeline/freshness.ts';
 import { findPlaces } from '../pipeline/places.ts';
 import { furnish } from './furnish.ts';
+import { madeFirst } from './made-first.ts';
 import { pagesToMake, type PagesToMake } from './pages-to-make.ts';
 import { serveTiles } from './serve-tiles.ts';
 import { showPlates } from './show-plates.ts';
@@ -47,6 +48,9 @@ export default function exhibit(): AstroIntegration {
       },
       'astro:server:setup': ({ server }) => {
         server.middlewares.use(serveTiles(places, base));
+      },
+      'astro:build:start': ({ setPrerenderer }) => {
+        if (words) setPrerenderer(madeFirst(words.awaited));
       },
       'astro:build:done': async ({ dir, pages, logger }) => {
         if (!making || !words) throw new Error('Astro ended a build that it had not begun.');

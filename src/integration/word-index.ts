@@ -29,11 +29,14 @@ interface PlannedPart extends WordPart {
 }
 
 interface PlatePage extends WordPage {
+  readonly folder: string;
   /** Whether this build makes it. */
   readonly isMade: boolean;
 }
 
 export interface WordIndex {
+  /** Folders within the exhibit whose pages are waited for. */
+  readonly awaited: ReadonlySet<string>;
   /**
    * Writes what is not written yet. Call it when all pages are made.
    * @throws If the index cannot be made, with the library's own sentences.
@@ -70,7 +73,8 @@ export function beginWordIndex(out: string, making: PagesToMake): WordIndex {
     await begun;
     return parts;
   };
-  return { finish };
+  const isAwaited = early.flatMap(({ pages }) => pages.filter(({ isMade }) => isMade));
+  return { awaited: new Set(isAwaited.map(({ folder }) => folder)), finish };
 }
 
 /** The parts that the plates are divided among, and which of them stand already. */
@@ -99,7 +103,7 @@ function platePages(
     plateFolders(slug, languages).map((folder) => {
       const isMade = slugs.has(slug);
       const path = `${folder}/index.html`;
-      return { path, file: join(isMade ? out : exhibit, path), isMade };
+      return { folder, path, file: join(isMade ? out : exhibit, path), isMade };
     }),
   );
 }

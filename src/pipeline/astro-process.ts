@@ -48,18 +48,19 @@ export interface PagesProcess {
   /**
    * Makes the pages; gives the exit code. Once.
    *
+   * @param out The folder to make them in.
    * @param told What the pages are told besides, as variables of the process.
    */
-  build(places: Places, told: NodeJS.ProcessEnv): Promise<number>;
+  build(out: string, told: NodeJS.ProcessEnv): Promise<number>;
   /** Ends it where it has not been asked to build. */
   stop(): void;
 }
 
-/** Begins the process of the pages, which loads Astro and waits. */
-export function beginPagesProcess(): PagesProcess {
+/** Begins the process of the pages, which loads Astro and what was read before, and waits. */
+export function beginPagesProcess(places: Places): PagesProcess {
   const child = spawn(process.execPath, [join(project, 'src', 'integration', 'pages-process.ts')], {
     cwd: project,
-    env: inherited(),
+    env: { ...inherited(), ...ourFolders(places) },
     stdio: ['inherit', 'inherit', 'inherit', 'ipc'],
   });
   const ended = exitCode(child);
@@ -67,10 +68,10 @@ export function beginPagesProcess(): PagesProcess {
   ended.catch(() => undefined);
   let asked = false;
   return {
-    build: (places, told) => {
+    build: (out, told) => {
       asked = true;
       // An error means that it has ended, which is told as its exit code.
-      child.send({ ...ourFolders(places), ...told }, () => undefined);
+      child.send({ MIRRORLEAF_OUT: out, ...told }, () => undefined);
       return ended;
     },
     stop: () => {

@@ -67,7 +67,7 @@ function contrastLine(contrasts: readonly Contrast[]): string {
 export async function buildPages(
   places: Places,
   texts?: string,
-  astro: PagesProcess = beginPagesProcess(),
+  astro: PagesProcess = beginPagesProcess(places),
 ): Promise<number> {
   try {
     // Astro writes into a folder of the project, whatever content it builds: one at a time.
@@ -98,7 +98,7 @@ async function makePages(
     ...(texts !== undefined && { MIRRORLEAF_TEXTS: texts }),
   };
   const make = async (out: string) => {
-    code = await astro.build({ ...places, out }, told);
+    code = await astro.build(out, told);
     return code === 0 && (await staying(places));
   };
   try {
@@ -120,7 +120,7 @@ async function makePages(
 /** 0 done, 1 where a plate failed or a text has an error (the others are published) or there are no pages. */
 export async function buildExhibit(options: MakeOptions): Promise<number> {
   // It loads what it needs while the content is read.
-  const astro = beginPagesProcess();
+  const astro = beginPagesProcess(options.places);
   try {
     return await buildWith(astro, options);
   } finally {

@@ -7,7 +7,7 @@
  * Kept in some dozens of files, so that one changed plate does not mean writing all of them.
  */
 import { createHash } from 'node:crypto';
-import { readFileSync } from 'node:fs';
+import { readFileSync, statSync } from 'node:fs';
 import { readdir, readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { Places } from './places.ts';
@@ -66,7 +66,7 @@ async function readersVersion(): Promise<string> {
 export async function openReadings(places: Places): Promise<KeptReadings> {
   const version = await readersVersion();
   const folder = places.readings;
-  const shards = Array.from({ length: shardCount }, (_, k) => readShard(folder, k, version));
+  const shards = readShards(folder, version);
   const changed = new Set<number>();
   const seen = new Map<ReadingKind, Set<string>>();
 
@@ -116,10 +116,46 @@ export async function openReadings(places: Places): Promise<KeptReadings> {
 
 const shardFile = (folder: string, at: number) => join(folder, `${at}.json`);
 
-/** Nothing where there is no such file, or one that another program wrote. */
-function readShard(folder: string, at: number, version: string): Shard {
+/** Shards that were read before they were needed, with the print of their files. */
+const ahead = new Map<string, { readonly print: string; readonly shard: Shard }>();
+
+/**
+ * Reads what is kept before it is needed, for the next time that it is opened. What another
+ * process writes until then is read again.
+ */
+export async function readAhead(places: Places): Promise<void> {
+  const version = await readersVersion();
+  for (let at = 0; at < shardCount; at += 1) {
+    const file = shardFile(places.readings, at);
+    const print = shardPrint(file, version);
+    if (print !== null) ahead.set(file, { print, shard: readShard(file, version) });
+  }
+}
+
+function readShards(folder: string, version: string): Shard[] {
+  return Array.from({ length: shardCount }, (_, at) => {
+    const file = shardFile(folder, at);
+    const before = ahead.get(file);
+    ahead.delete(file);
+    const isSame = before && before.print === shardPrint(file, version);
+    return isSame ? before.shard : readShard(file, version);
+  });
+}
+
+/** Of a file that is only ever replaced as a whole. */
+function shardPrint(file: string, version: string): string | null {
   try {
-    const found = JSON.parse(readFileSync(shardFile(folder, at), 'utf8')) as {
+    const { ino, mtimeMs, size } = statSync(file);
+    return `${version}/${ino}/${mtimeMs}/${size}`;
+  } catch {
+    return null;
+  }
+}
+
+/** Nothing where there is no such file, or one that another program wrote. */
+function readShard(file: string, version: string): Shard {
+  try {
+    const found = JSON.parse(readFileSync(file, 'utf8')) as {
       version?: unknown;
       entries?: unknown;
     };

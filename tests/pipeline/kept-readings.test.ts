@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { readContent } from '../../src/pipeline/content.ts';
 import { filePrint, folderPrint } from '../../src/pipeline/file-print.ts';
-import { openReadings } from '../../src/pipeline/kept-readings.ts';
+import { openReadings, readAhead } from '../../src/pipeline/kept-readings.ts';
 import { findPlaces, type Places } from '../../src/pipeline/places.ts';
 import { writeSmallContent } from './small-content.ts';
 
@@ -47,6 +47,21 @@ describe('kept readings', () => {
     expect(last).toEqual(await readContent(places.content));
     expect(last.plates.map(({ slug }) => slug)).toEqual(['first']);
   }, 20_000);
+
+  test('read ahead of time are those of now: what another process wrote since is seen', async () => {
+    const other = await openReadings(places);
+    const keep = (name: string, print: string) =>
+      other.of('text', name, print, () => Promise.resolve(print));
+    await keep('one', 'before');
+    await keep('two', 'before');
+    await other.save();
+    await readAhead(places);
+    await keep('one', 'after');
+    await other.save();
+    const now = await openReadings(places);
+    expect(now.printOf('text', 'one')).toBe('after');
+    expect(now.printOf('text', 'two')).toBe('before');
+  });
 
   test('are not asked for a file that may yet change within the same moment', async () => {
     let times = 0;
