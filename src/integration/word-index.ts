@@ -73,8 +73,8 @@ export function beginWordIndex(out: string, making: PagesToMake): WordIndex {
     await begun;
     return parts;
   };
-  const isAwaited = early.flatMap(({ pages }) => pages.filter(({ isMade }) => isMade));
-  return { awaited: new Set(isAwaited.map(({ folder }) => folder)), finish };
+  const comingPages = early.flatMap(({ pages }) => pages.filter(({ isMade }) => isMade));
+  return { awaited: new Set(comingPages.map(({ folder }) => folder)), finish };
 }
 
 /** The parts that the plates are divided among, and which of them stand already. */
