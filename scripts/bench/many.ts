@@ -42,8 +42,8 @@ export default async function many(): Promise<BenchRow[]> {
     const [, middle, slowest] = changes.sort((a, b) => a.seconds - b.seconds);
     await forgetPages(places);
     const anew = await run('build.ts', places);
-    await forgetPages(places);
     await emptyTiles(places);
+    await forgetPages(places);
     const bare = await run('build.ts', places);
     const name = `many_${count}`;
     return [
@@ -70,8 +70,7 @@ export default async function many(): Promise<BenchRow[]> {
 async function changeOne(places: Places, k: number): Promise<Run> {
   const sentence = `One more sentence, number ${k + 1}.`;
   await appendFile(join(places.content, 'plates', changed, 'plate.md'), `\n${sentence}\n`);
-  // A museum changes a plate some other day: the disk has long written what the build made.
-  await promisify(execFile)('sync');
+  await quietDisk();
   await sleep(settled);
   const taken = await run('build.ts', places);
   const page = await readFile(join(places.out, 'plates', changed, 'index.html'), 'utf8');
@@ -79,8 +78,12 @@ async function changeOne(places: Places, k: number): Promise<Run> {
   return taken;
 }
 
+/** A museum builds again some other day: the disk has long written what was made and removed. */
+const quietDisk = () => promisify(execFile)('sync');
+
 async function forgetPages({ pages, out }: Places): Promise<void> {
   for (const made of [pages, out]) await rm(made, { recursive: true, force: true });
+  await quietDisk();
 }
 
 /** Empties the folders of tiles and stills. */
