@@ -51,16 +51,15 @@ export async function pagesToMake(places: Places): Promise<PagesToMake> {
       `A text of the content folder ${places.content} was changed while the exhibit was being made. Run the same command again.`,
     );
   }
-  // Not told where Astro is run by hand: then nothing is known of what stands.
-  const everywhere = process.env['MIRRORLEAF_INPUTS'];
-  const inputs = everywhere ?? randomUUID();
+  // Not told where Astro is run by hand: then no key is that of something kept.
+  const inputs = process.env['MIRRORLEAF_INPUTS'] ?? randomUUID();
   const languages = found.content.collection?.languages ?? [];
   const alike = await alikePlates(inputs, found.plates, languages, readings);
   const digests = await plateDigests(found, readings);
   await readings.save();
   const { pages, words: wordKeys } = pageKeys(inputs, found.plates, digests, alike);
   const exhibit = process.env['MIRRORLEAF_STANDING'] ?? places.out;
-  const standing = everywhere === undefined ? new Map() : await readStanding(places, exhibit);
+  const standing = await readStanding(places, exhibit);
   const keys = new Map(
     [...pages].flatMap(([slug, key]) =>
       plateFolders(slug, languages).map((path): [string, string] => [path, key]),
