@@ -86,7 +86,8 @@ describe.skipIf(!canServe)(
     test.each([
       ['dies while texts are read', { from: 3, die: true }, /cannot be read \(ENOTCONN\)/],
       ['dies while captures are read', { from: 14, die: true }, /could not be read \(ENOTCONN\)/],
-      // For good: the kernel asks again and again for a stale name, so no count would be sure.
+      // For good: the program asks once more for a capture, and the kernel for a stale name: one that
+      // comes back in time gives the plate.
       [
         'forgets what was open',
         { from: 14, refuse: { error: 116 } },
