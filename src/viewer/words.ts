@@ -25,11 +25,22 @@ export async function speak(language: string): Promise<void> {
   if (isPseudo(language)) words = (await import('../words/pseudo.ts')).marked(words);
 }
 
-/** Define an element as soon as the page's words are there. */
+/**
+ * Define an element as soon as the page's words are there. What a reader presses in it before,
+ * on a slow connection, is done then.
+ */
 export function defineSpoken(name: string, element: CustomElementConstructor): void {
+  const pressed: HTMLElement[] = [];
+  const keep = ({ target }: Event): void => {
+    const asked = (target as Element).closest<HTMLElement>(`${name} [data-do]`);
+    if (asked) pressed.push(asked);
+  };
+  document.addEventListener('click', keep);
   spoken ??= speak(document.documentElement.lang);
   void spoken.then(() => {
+    document.removeEventListener('click', keep);
     if (!customElements.get(name)) customElements.define(name, element);
+    for (const asked of pressed) asked.click();
   });
 }
 

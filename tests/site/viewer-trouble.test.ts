@@ -131,6 +131,27 @@ test('without script the steps of Tilt are plain pictures', async () => {
   await page.context().close();
 });
 
+test('what is pressed before the words of the page have come is done when they are there', async () => {
+  const context = await browser.newContext({ viewport: { width: 900, height: 700 } });
+  const page = await context.newPage();
+  let come = (): void => undefined;
+  const words = new Promise<void>((resolve) => (come = resolve));
+  let held = 0;
+  await page.route(/\/viewer\.[\w-]+\.js$/, async (route) => {
+    held += 1;
+    await words;
+    await route.continue();
+  });
+  await page.goto(`${site}${plate.page}`);
+  await page.locator('[data-do="mode:slide"]').click();
+  expect(held).toBeGreaterThan(0);
+  const mode = () => page.locator('plate-stage').getAttribute('data-mode');
+  expect(await mode()).not.toBe('slide');
+  come();
+  await soon(mode).toBe('slide');
+  await context.close();
+});
+
 test('while tiles are slow the stage is usable and says what it waits for', async () => {
   const page = await open('');
   let slow = true;
