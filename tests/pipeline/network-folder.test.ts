@@ -84,6 +84,20 @@ describe.skipIf(!canServe)(
     });
 
     test.each([
+      ['input/output errors', 5],
+      ['stale handles', 116],
+    ])(
+      'a capture on one that answers with %s for a moment is asked for once more',
+      async (name, error) => {
+        // The reader of the capture meets it; two readings later only a decoder that need not know the file.
+        const trouble = { from: 12, refuse: { error, count: 2 } };
+        const cache = join(folder, `again-${name.length}`);
+        expect(await build(cache, trouble, 'second')).toMatchObject({ code: 0 });
+        expect(await namedResults(cache)).toEqual(alone);
+      },
+    );
+
+    test.each([
       ['dies while texts are read', { from: 3, die: true }, /cannot be read \(ENOTCONN\)/],
       ['dies while captures are read', { from: 14, die: true }, /could not be read \(ENOTCONN\)/],
       // For good: the program asks once more for a capture, and the kernel for a stale name: one that
