@@ -30,10 +30,11 @@ export async function speak(language: string): Promise<void> {
  * on a slow connection, is done then.
  */
 export function defineSpoken(name: string, element: CustomElementConstructor): void {
-  const pressed: HTMLElement[] = [];
+  // Pressed again in impatience counts once.
+  const pressed = new Set<HTMLElement>();
   const keep = ({ target }: Event): void => {
     const asked = (target as Element).closest<HTMLElement>(`${name} [data-do]`);
-    if (asked) pressed.push(asked);
+    if (asked) pressed.add(asked);
   };
   document.addEventListener('click', keep);
   spoken ??= speak(document.documentElement.lang);

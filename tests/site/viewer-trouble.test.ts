@@ -144,11 +144,14 @@ test('what is pressed before the words of the page have come is done when they a
   });
   await page.goto(`${site}${plate.page}`);
   await page.locator('[data-do="mode:slide"]').click();
+  // In impatience, of a button that opens and closes.
+  await page.locator('[data-do="tool:cite"]').click({ clickCount: 2 });
   expect(held).toBeGreaterThan(0);
   const mode = () => page.locator('plate-stage').getAttribute('data-mode');
   expect(await mode()).not.toBe('slide');
   come();
   await soon(mode).toBe('slide');
+  await soon(() => page.locator('[data-part="citation"]').isVisible()).toBe(true);
   await context.close();
 });
 
